@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Components.Routing;
 using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;
 using Heaveline.Figures;
+using Heaveline.Measures;
 using Heaveline.Quantities;
 using Heaveline.Roads;
 using Heaveline.Studies;
@@ -38,6 +39,7 @@ public partial class PassPage
     private PassFrame? unseen;
     private Road? shown;
     private int states;
+    private int told;
     private int recorded;
     private string pinsLeft = "";
 
@@ -194,6 +196,7 @@ public partial class PassPage
             if (seen is not null)
             {
                 view = resting = seen;
+                told++;
                 groups = SliderLine.Of(view, GarageView.Units);
                 unseen = Frame(view, clock, atRest: true);
             }
@@ -277,6 +280,7 @@ public partial class PassPage
             }
 
             view = seen;
+            told++;
             wrong = [];
             if (isLast)
             {
@@ -326,7 +330,7 @@ public partial class PassPage
     private PassFrame Frame(PassView of, Stopwatch clock, bool atRest)
     {
         states += atRest ? 1 : 0;
-        var frame = PassFrame.Of(of, GarageView.Units, shown, clock, atRest ? groups.SelectMany(group => group.Lines) : null, states);
+        var frame = PassFrame.Of(of, GarageView.Units, shown, clock, atRest ? groups.SelectMany(group => group.Lines) : null, states, told);
         shown = frame.Numbers.Length > 0 ? of.Now.Pass.Road : shown;
         return frame;
     }
@@ -344,6 +348,10 @@ public partial class PassPage
     }
 
     private PassState Fresh => new() { Car = GarageView.UsualCar! };
+
+    // What is held against a variant stays: a slider moves the car before the change.
+    private static string? Headline(PassView of) =>
+        of.IsTurned || PassVerdict.Of(of).Number.Length == 0 ? null : PassCatalogue.PitchOver(of.Now.Pass.Road)[0].Key;
 
     private static string Curves(PassView of) => of.Now.Pass.Count > 1
         ? PassCaption.AltText(of.Now.Pass, of.Now.Measures, PassPanels.Of(of.Now.Pass, of.Now.Measures).Length)

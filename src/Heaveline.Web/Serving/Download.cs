@@ -45,6 +45,9 @@ internal static class Download
     public static IResult Json(string text, string name) => File(Encoding.UTF8.GetBytes(text), "application/json", name, "json");
 
     /// <summary>A file under a name of its own.</summary>
+    /// <summary>A page that stands by itself, to be kept as a file.</summary>
+    public static IResult Page(byte[] html, string name) => File(html, "text/html; charset=utf-8", name, "html");
+
     private static IResult File(byte[] bytes, string type, string name, string ending) => Results.File(bytes, type, $"{Plain(name)}.{ending}");
 
     /// <summary>There is nothing of that name (404 [RFC 9110 §15.5.5]).</summary>

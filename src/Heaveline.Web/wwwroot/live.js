@@ -1,19 +1,22 @@
 // A car that goes on by itself: modules that the program recorded (LivePass), their memory, and Newton's method around the balance. There is no
 // number of a car here and no law of motion: both come with the modules.
 
-// What is given stands at the beginning of memory: the step, the trim, a position in search of it, the car's own numbers (LiveGiven).
-const step = 0, trim = 1, trims = 14, position = 15, unknowns = 9, own = 24;
+// What is given stands at the beginning of memory: the step, the trim, a position in search of it, the drive, stretches of two curves, the car's own
+// numbers, then what its curves answer (LiveGiven).
+const step = 0, trim = 1, trims = 14, position = 15, unknowns = 9, speed = 24, start = 25, last = 26, stretch = 27, own = 31;
+const fields = 4; // of a fold's state, before its answers (FoldRecord)
 const near = 1e-9, rounds = 100, page = 65536; // the balance is found as nearly as the program finds it
 
 export class Live {
     // Null where a browser has no such modules, or its policy lets none be made.
-    static async open({ structure, numbers, step, ahead, balance }) {
+    static async open({ structure, numbers, step, ahead, balance, windows, measures, folds }) {
         const made = JSON.parse(structure), crossing = (64 + 8 * made.drawn / made.per) * (made.limit + 2 * made.per);
-        const bytes = made.free + 8 * (made.balance + 32) + crossing;
+        const bytes = made.free + 8 * (made.balance + 2 * made.asked.length + made.measures.length + 64) + crossing;
         try {
             const memory = new WebAssembly.Memory({ initial: Math.ceil(bytes / page) + 1 }), of = { memory, pow: Math.pow };
-            const [one, two, three] = await Promise.all([step, ahead, balance].map(module => WebAssembly.instantiate(module, { of })));
-            return new Live(made, new Float64Array(numbers.slice().buffer), memory, [one, two, three].map(module => module.instance.exports.run));
+            const modules = await Promise.all(
+                [step, ahead, balance, windows, measures, ...folds].map(module => WebAssembly.instantiate(module, { of })));
+            return new Live(made, new Float64Array(numbers.slice().buffer), memory, modules.map(module => module.instance.exports.run));
         } catch (refused) {
             if (refused instanceof WebAssembly.CompileError || refused instanceof WebAssembly.LinkError || refused instanceof RangeError
                 || refused instanceof EvalError || refused instanceof TypeError) {
@@ -24,16 +27,20 @@ export class Live {
         }
     }
 
-    constructor(made, numbers, memory, [run, ahead, balance]) {
-        Object.assign(this, { made, run, ahead, balance });
+    constructor(made, numbers, memory, [run, ahead, balance, windows, measures, ...folds]) {
+        Object.assign(this, { made, run, ahead, balance, windows, measures, folds });
         this.memory = new Float64Array(memory.buffer);
-        let at = made.given - own;
+        this.answers = made.given - 2 * made.asked.length;
+        let at = this.answers - own;
         const take = count => numbers.subarray(at, at += count);
         this.numbers = numbers.subarray(0, at);
         this.sliders = new Map(made.sliders.map(slider => [slider.key, { ...slider, rows: take(slider.places * slider.columns.length) }]));
         this.tracks = made.tracks.map(knots => ({ knots: take(knots), cubic: take(4 * knots) }));
         this.free = made.free / 8;
-        this.road = this.free + 8 * Math.ceil((made.balance + 8) / 8);
+        this.scratch = this.free + made.balance;
+        this.state = this.scratch + 2 * made.asked.length + made.measures.length;
+        this.road = 8 * Math.ceil((this.state + 24) / 8);
+        this.pairs = pairs(made.asked);
         this.drive(made.drive.speed, 1);
         this.slopes = new Float64Array(unknowns * unknowns);
         this.go = new Float64Array(unknowns);
@@ -52,9 +59,9 @@ export class Live {
         const { memory } = this;
         memory.set(this.numbers, own);
         for (const [key, place] of places) {
-            const { columns, rows } = this.sliders.get(key);
+            const { columns, rows, places } = this.sliders.get(key);
             columns.forEach((column, k) => {
-                const row = rows[place * columns.length + k], was = this.numbers[column], now = memory[own + column];
+                const row = rows[k * places + place], was = this.numbers[column], now = memory[own + column];
                 memory[own + column] = now === was ? row : now * (row / was);
             });
         }
@@ -143,6 +150,34 @@ export class Live {
         return this.within(numbers) ? numbers : null;
     }
 
+    // The measures of the crossing, SI, in their order; not finite where there is none.
+    measured() {
+        const { made, memory, samples, scratch, answers } = this, { asked } = made;
+        [memory[speed], memory[start], memory[last]] = [this.speed, this.start, samples - 1];
+        this.windows(8 * scratch);
+        for (const [one, other] of this.pairs) {
+            const [from, to] = [0, 1].map(end => [one, other].map(question => memory[scratch + 2 * question + end]));
+            this.fold(asked[one], asked[other], from, to).forEach((answer, i) => memory[answers + 2 * (i % 2 ? other : one) + (i >> 1)] = answer);
+        }
+        const at = scratch + 2 * asked.length;
+        this.measures(8 * at);
+        return memory.subarray(at, at + made.measures.length);
+    }
+
+    // Two questions of one kind, side by side; the answers of the one and of the other in turn.
+    fold(one, other, from, to) {
+        const { made, memory, samples, state, out } = this, { drawn } = made, { reach, begin } = made.folds[one.fold];
+        memory.set([...from, ...to], stretch);
+        const first = reach > 0 ? Math.max(0, Math.floor(Math.min(...from))) : one.apart;
+        const final = reach > 0 ? Math.min(samples - 2, Math.floor(Math.max(...to))) : samples - 1;
+        const sample = (question, k) => k < 0 ? 0 : memory[out + drawn * k + question.column];
+        const about = [-1, 0, 1].flatMap(k => [sample(one, first + k), sample(other, first + k)]);
+        memory.set([first, first, ...about, ...begin.flatMap(value => [Number(value), Number(value)])], state);
+        const at = question => 8 * (out + drawn * (first + reach) + question.column);
+        if (final >= first) this.folds[one.fold](final - first + 1, at(one), at(other), 8 * drawn, 8 * drawn * one.apart, 8 * state);
+        return memory.slice(state + 2 * fields, state + 2 * (fields + begin.length));
+    }
+
     within(numbers) {
         const { drawn, steepest } = this.made, standing = memory => [0, 1, 2, 3].map(i => 1000 * memory[trim + i]);
         const travel = standing(this.memory), up = travel.map((s, i) => s + 1000 * this.margins[3 * i + 1]);
@@ -150,10 +185,22 @@ export class Live {
         for (let at = 0; at < numbers.length; at += drawn) {
             if (!(Math.abs(numbers[at + 2]) <= steepest && Math.abs(numbers[at + 4]) <= steepest)) return false;
             for (let i = 0; i < 4; i++) if (!(numbers[at + 5 + i] <= up[i] && numbers[at + 5 + i] >= down[i])) return false;
-            for (let k = 19; k < drawn; k++) if (!(numbers[at + k] > 0)) return false;
+            for (let k = 19; k < this.made.shown; k++) if (!(numbers[at + k] > 0)) return false;
         }
         return true;
     }
+}
+
+// Questions that are answered side by side: of one kind, two at a time; one that is left over beside itself.
+function pairs(asked) {
+    const made = [], alone = new Map();
+    asked.forEach(({ fold, apart }, i) => {
+        const kind = `${fold} ${apart}`;
+        if (!alone.has(kind)) return alone.set(kind, i);
+        made.push([alone.get(kind), i]);
+        return alone.delete(kind);
+    });
+    return [...made, ...[...alone.values()].map(i => [i, i])];
 }
 
 // Gaussian elimination with the largest of each column; the solution takes the right side's place.

@@ -1,5 +1,6 @@
 // The pass page's curves and picture while a slider moves, worked out here: they follow within the frame, and go on where the program does not
-// answer. What it says when it does takes their place. Numbers and words are the program's own; while they are behind the curves the page says so.
+// answer, and so do the numbers of its table and its headline. What it says when it does takes their place. Words are the program's own; while
+// they are behind the curves the page says so.
 
 import { Live } from "./live.js";
 
@@ -23,14 +24,18 @@ export class LivePass {
         this.drive = { speed: null, height: null }; // where these sliders stand, as they are shown; null: as at rest
         this.live = null;
         this.state = null;
+        this.due = null; // which view's words are waited for
+        this.told = new MutationObserver(() => this.arrived());
+        this.told.observe(pass.root, { attributes: true, attributeFilter: ["data-told"] });
     }
+
+    stop() { this.told.disconnect(); }
 
     // A state at rest: what followed another one no longer does.
     rest(state) {
         this.state = state;
         this.places.clear();
         this.drive = { speed: null, height: null };
-        this.caught();
         if (this.live && this.live.made.state !== state) this.live = null;
     }
 
@@ -40,8 +45,15 @@ export class LivePass {
         if (live && live.made.state === this.state) this.live = live;
     }
 
-    // A slider stands at a value: whether the curves are there.
+    // A slider stands at a value: whether the curves are there. No number that was told of another stays lit beside it.
     move(key, text) {
+        this.pass.root.dataset.waits = "";
+        const isThere = this.stand(key, text);
+        if (!isThere) this.numbers(null);
+        return isThere;
+    }
+
+    stand(key, text) {
         if (!this.live) return false;
         if (key in this.drive) {
             this.drive[key] = Number(text);
@@ -71,7 +83,6 @@ export class LivePass {
         if (!(speed > 0 && stretch > 0) || !live.drive(speed, stretch) || !live.set(this.places)) return false;
         const numbers = live.cross();
         if (!numbers) return false;
-        this.computed = performance.now() - started;
         // What the program told last was of this speed and height; the former crossing was, too, and is not drawn behind another.
         const { told, strips } = this.pass, ratio = told.speed / speed, higher = told.height ? stretch * drive.height / told.height : 1;
         const moved = Math.abs(ratio - 1) > 1e-9 || Math.abs(higher - 1) > 1e-9;
@@ -84,6 +95,8 @@ export class LivePass {
         }
         this.pass.scene.follow({ motion, start: live.start, samples: motion.length / perSample, speed, higher, alone: moved });
         if (moved) this.pass.write("[data-behind]", "");
+        this.numbers(live.measured());
+        this.computed = performance.now() - started;
         this.lead();
         return true;
     }
@@ -101,14 +114,46 @@ export class LivePass {
 
     // The curves are ahead of what the program says.
     lead() {
-        this.leads = true;
+        this.due = null;
         this.pass.root.dataset.ahead = "";
     }
 
-    caught() {
-        this.leads = false;
-        delete this.pass.root.dataset.ahead;
+    // Numbers beside what the program told last, as it would write them; none where there are none that can be had.
+    numbers(values) {
+        const { none, measures } = this.live?.made ?? { measures: [] };
+        const texts = new Map(measures.map(({ key, ...how }, i) => [key, values && written(values[i], how, none)]));
+        for (const place of this.pass.root.querySelectorAll("[data-live]")) {
+            const [text, suffix] = texts.get(place.dataset.live) ?? ["", ""];
+            place.textContent = "unit" in place.dataset ? text + suffix : text;
+        }
     }
+
+    // The program has caught up, and what it said of this view stands on the page, or will in a moment.
+    caught(told) {
+        this.due = told ?? 0;
+        this.arrived();
+    }
+
+    arrived() {
+        const { root } = this.pass;
+        if (this.due === null || Number(root.dataset.told) < this.due) return;
+        this.due = null;
+        delete root.dataset.ahead;
+        delete root.dataset.waits;
+        this.numbers(null);
+    }
+}
+
+// A measure as it is printed (Numeral), turned for a reader of other units after that; with its unit.
+function written(si, { factor, digits, suffix, turn, turned }, none) {
+    if (!Number.isFinite(si)) return [none, ""];
+    const number = numeral(factor * si, digits);
+    return [turn ? numeral(turn * Number(number.replace("−", "-")), turned) : number, suffix];
+}
+
+function numeral(value, digits) {
+    const text = Math.abs(value).toFixed(digits);
+    return value < 0 && /[1-9]/.test(text) ? `−${text}` : text;
 }
 
 // No more points than a screen shows: of every stretch its lowest and its highest (ThinCurve).

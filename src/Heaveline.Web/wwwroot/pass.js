@@ -8,7 +8,7 @@ import { Strips } from "./strips.js";
 
 export function start(root, page) { return new Pass(root, page); }
 
-class Pass {
+export class Pass {
     constructor(root, page) {
         this.root = root;
         this.page = page;
@@ -61,6 +61,7 @@ class Pass {
         this.sizes.disconnect();
         this.strips.stop();
         this.film.stop();
+        this.live.stop();
     }
 
     fit() {
@@ -73,7 +74,8 @@ class Pass {
 
     // A state at rest, from the program.
     show(frame) {
-        this.take(frame, true);
+        const said = this.take(frame, true);
+        this.live.caught(said.told);
         this.refusals("");
     }
 
@@ -147,9 +149,13 @@ class Pass {
         if (this.following) return;
         this.following = requestAnimationFrame(() => {
             this.following = 0;
-            if (this.live.move(this.newest.key, this.newest.text)) this.ahead(this.newest.key);
+            const { key, text } = this.newest;
+            if (this.live.move(key, text)) this.ahead(key); else this.unmoved(key);
         });
     }
+
+    // Why there are no curves the program says.
+    unmoved() {}
 
     change(event) {
         const from = event.target.dataset ?? {};
@@ -191,7 +197,7 @@ class Pass {
                 if (this.waiting.length === 0) {
                     cancelAnimationFrame(this.following);
                     this.following = 0;
-                    this.live.caught();
+                    this.live.caught(said.told);
                 } else if (this.live.show()) this.ahead(question.key); // the slider has gone on meanwhile, and the curves with it
                 const drawn = performance.now();
                 requestAnimationFrame(() => this.tell(question, asked, answered, drawn, said));

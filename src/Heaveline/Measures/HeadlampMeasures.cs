@@ -1,5 +1,6 @@
 using Heaveline.Models;
 using Heaveline.Passes;
+using Heaveline.Recording;
 
 namespace Heaveline.Measures;
 
@@ -31,12 +32,14 @@ public sealed record HeadlampMeasures
     }
 
     /// <summary>Least drop; not a number without a lamp.</summary>
-    internal static double HighestOf(MeasuredCurves pass) => DropAtTrim(pass.Model) is { } still ? HighestOf(pass, still) : double.NaN;
+    internal static NotedNumber HighestOf(MeasuredCurves pass) =>
+        pass.Model.Car.Headlamp is { } lamp ? HighestOf(pass, lamp.Drop.Si + pass.StandingPitch) : double.NaN;
 
     /// <summary>Greatest drop; not a number without a lamp.</summary>
-    internal static double LowestOf(MeasuredCurves pass) => DropAtTrim(pass.Model) is { } still ? LowestOf(pass, still) : double.NaN;
+    internal static NotedNumber LowestOf(MeasuredCurves pass) =>
+        pass.Model.Car.Headlamp is { } lamp ? LowestOf(pass, lamp.Drop.Si + pass.StandingPitch) : double.NaN;
 
-    private static double HighestOf(MeasuredCurves pass, double still) => still + pass.Range(PassSignal.Pitch, MeasuredCurves.Record).Least;
+    private static NotedNumber HighestOf(MeasuredCurves pass, NotedNumber still) => still + pass.Range(PassSignal.Pitch, MeasuredCurves.Record).Least;
 
-    private static double LowestOf(MeasuredCurves pass, double still) => still + pass.Range(PassSignal.Pitch, MeasuredCurves.Record).Most;
+    private static NotedNumber LowestOf(MeasuredCurves pass, NotedNumber still) => still + pass.Range(PassSignal.Pitch, MeasuredCurves.Record).Most;
 }

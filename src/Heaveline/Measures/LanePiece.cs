@@ -42,6 +42,21 @@ internal readonly struct LanePiece<TLane>(TLane c0, TLane c1, TLane c2, TLane c3
             TLane.Of(Sixth) * (q - p));
     }
 
+    /// <summary>The value at s.</summary>
+    public TLane At(TLane s) => C0 + (s * (C1 + (s * (C2 + (s * C3)))));
+
+    /// <summary>Where the slope changes its sign, 0 to 1, and 1 where it does, 0 where it does not: <see cref="CurvePiece.Turn"/> in lanes.</summary>
+    public (TLane Place, TLane Is) Turn()
+    {
+        var (nothing, one) = (TLane.Of(0.0), TLane.Of(1.0));
+        var after = C1 + (TLane.Of(2.0) * C2) + (TLane.Of(3.0) * C3);
+        var falls = TLane.WhereAtMost(C1, nothing, nothing, TLane.WhereAtMost(after, nothing, one, nothing));
+        var rises = TLane.WhereAtMost(nothing, C1, nothing, TLane.WhereAtMost(nothing, after, one, nothing));
+        var root = TLane.Sqrt(TLane.Max((C2 * C2) - (TLane.Of(3.0) * C1 * C3), nothing));
+        var place = C1 / (TLane.WhereAtMost(C1, nothing, -root, root) - C2);
+        return (TLane.Min(TLane.Max(place, nothing), one), TLane.Max(falls, rises));
+    }
+
     /// <summary>∫x² ds over the piece.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public TLane SquareIntegral() =>

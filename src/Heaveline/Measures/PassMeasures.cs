@@ -1,4 +1,5 @@
 using Heaveline.Passes;
+using Heaveline.Recording;
 
 namespace Heaveline.Measures;
 
@@ -44,9 +45,9 @@ public sealed record PassMeasures
         };
     }
 
-    internal static double PeakHeaveAccelerationOf(MeasuredCurves pass) => pass.Peak(PassSignal.HeaveAcceleration);
+    internal static NotedNumber PeakHeaveAccelerationOf(MeasuredCurves pass) => pass.Peak(PassSignal.HeaveAcceleration);
 
-    internal static double RmsHeaveAccelerationOf(MeasuredCurves pass) => Window.RmsOfRide(pass, PassSignal.HeaveAcceleration);
+    internal static NotedNumber RmsHeaveAccelerationOf(MeasuredCurves pass) => Window.RmsOfRide(pass, PassSignal.HeaveAcceleration);
 
-    internal static double PeakRollOf(MeasuredCurves pass) => pass.Peak(PassSignal.Roll);
+    internal static NotedNumber PeakRollOf(MeasuredCurves pass) => pass.Peak(PassSignal.Roll);
 }

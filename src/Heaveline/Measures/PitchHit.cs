@@ -1,4 +1,7 @@
+using Heaveline.Models;
 using Heaveline.Passes;
+using Heaveline.Recording;
+using Heaveline.Roads;
 
 namespace Heaveline.Measures;
 
@@ -27,7 +30,7 @@ public sealed record PitchHit
         var window = WindowOf(curves);
         return new PitchHit
         {
-            Window = window,
+            Window = window.Known,
             PeakAngle = PeakAngleOf(curves),
             PeakRate = PeakRateOf(curves),
             PeakAcceleration = PeakAccelerationOf(curves),
@@ -35,15 +38,15 @@ public sealed record PitchHit
         };
     }
 
-    internal static double PeakAngleOf(MeasuredCurves pass) => pass.Peak(PassSignal.Pitch, WindowOf(pass));
+    internal static NotedNumber PeakAngleOf(MeasuredCurves pass) => pass.Peak(PassSignal.Pitch, WindowOf(pass));
 
-    internal static double PeakRateOf(MeasuredCurves pass) => pass.Peak(PassSignal.PitchRate, WindowOf(pass));
+    internal static NotedNumber PeakRateOf(MeasuredCurves pass) => pass.Peak(PassSignal.PitchRate, WindowOf(pass));
 
-    internal static double PeakAccelerationOf(MeasuredCurves pass) => pass.Peak(PassSignal.PitchAcceleration, WindowOf(pass));
+    internal static NotedNumber PeakAccelerationOf(MeasuredCurves pass) => pass.Peak(PassSignal.PitchAcceleration, WindowOf(pass));
 
     /// <summary>When the front wheels first touch the obstacle, s.</summary>
-    internal static double FirstTouch(PassRequest pass) =>
-        ((pass.Road.EventStart ?? 0.0) - (0.5 * pass.Model.Car.Front.Tyre.ContactLength.Si)) / pass.Speed;
+    internal static NotedNumber FirstTouch(RideModel model, Road road, NotedNumber speed) =>
+        ((road.EventStart ?? 0.0) - (0.5 * model.Car.Front.Tyre.ContactLength.Si)) / speed;
 
-    private static Window WindowOf(MeasuredCurves pass) => new(pass.FirstTouch, pass.RearLeaves);
+    private static CurveWindow WindowOf(MeasuredCurves pass) => new(pass.FirstTouch, pass.RearLeaves);
 }

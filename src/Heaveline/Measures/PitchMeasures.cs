@@ -1,4 +1,5 @@
 using Heaveline.Passes;
+using Heaveline.Recording;
 
 namespace Heaveline.Measures;
 
@@ -51,24 +52,24 @@ public sealed record PitchMeasures
         };
     }
 
-    internal static double PeakAngleOf(MeasuredCurves pass) => pass.Peak(PassSignal.Pitch);
+    internal static NotedNumber PeakAngleOf(MeasuredCurves pass) => pass.Peak(PassSignal.Pitch);
 
-    internal static double RmsAngleOf(MeasuredCurves pass) => pass.Rms(PassSignal.Pitch, Window.OfPass(pass.Request));
+    internal static NotedNumber RmsAngleOf(MeasuredCurves pass) => pass.Rms(PassSignal.Pitch, Window.OfPass(pass));
 
-    internal static double PeakAccelerationOf(MeasuredCurves pass) => pass.Peak(PassSignal.PitchAcceleration);
+    internal static NotedNumber PeakAccelerationOf(MeasuredCurves pass) => pass.Peak(PassSignal.PitchAcceleration);
 
-    internal static double RmsAccelerationOf(MeasuredCurves pass) => pass.Rms(PassSignal.PitchAcceleration, Window.OfPass(pass.Request));
+    internal static NotedNumber RmsAccelerationOf(MeasuredCurves pass) => pass.Rms(PassSignal.PitchAcceleration, Window.OfPass(pass));
 
-    internal static double ShareOf(MeasuredCurves pass) => ShareOf(pass, Window.OfPass(pass.Request));
+    internal static NotedNumber ShareOf(MeasuredCurves pass) => ShareOf(pass, Window.OfPass(pass));
 
     /// <summary>
     /// ½·L·θ over the heave, root mean squares in one window. A step up is no heave, so that over an obstacle the mean road under the wheels is taken
     /// off; on other roads it stays, as the road's slope stays in the pitch.
     /// </summary>
-    internal static double ShareOf(MeasuredCurves pass, Window window)
+    internal static NotedNumber ShareOf(MeasuredCurves pass, CurveWindow window)
     {
         var part = 0.5 * pass.Wheelbase * pass.Rms(PassSignal.Pitch, window);
         var whole = pass.Rms(pass.HasObstacle ? HeaveAboveRoad : PassSignal.Heave, window);
-        return whole > 0.0 ? part / whole : 0.0;
+        return NotedNumber.WhereAtMost(whole, 0.0, 0.0, part / whole);
     }
 }

@@ -1,4 +1,5 @@
 using Heaveline.Passes;
+using Heaveline.Recording;
 
 namespace Heaveline.Measures;
 
@@ -61,7 +62,7 @@ public sealed record PitchSettling
         var pitch = new Curve(pass, pass.Pitch);
         return new PitchSettling
         {
-            Window = WindowOf(curves),
+            Window = WindowOf(curves).Known,
             RmsAngle = RmsAngleOf(curves),
             PeakAngle = PeakAngleOf(curves),
             RmsAcceleration = curves.Rms(PassSignal.PitchAcceleration, WindowOf(curves)),
@@ -73,21 +74,22 @@ public sealed record PitchSettling
         };
     }
 
-    internal static double RmsAngleOf(MeasuredCurves pass) => pass.Rms(PassSignal.Pitch, WindowOf(pass));
+    internal static NotedNumber RmsAngleOf(MeasuredCurves pass) => pass.Rms(PassSignal.Pitch, WindowOf(pass));
 
-    internal static double PeakAngleOf(MeasuredCurves pass) => pass.Peak(PassSignal.Pitch, WindowOf(pass));
+    internal static NotedNumber PeakAngleOf(MeasuredCurves pass) => pass.Peak(PassSignal.Pitch, WindowOf(pass));
 
-    internal static double LateAngleOf(MeasuredCurves pass) =>
-        Math.Sqrt(pass.SquareIntegral(PassSignal.Pitch, new(pass.RearLeaves + Late, double.PositiveInfinity)));
+    internal static NotedNumber LateAngleOf(MeasuredCurves pass) =>
+        NotedNumber.Sqrt(pass.SquareIntegral(PassSignal.Pitch, new(pass.RearLeaves + Late, double.PositiveInfinity)));
 
-    internal static double ShareOf(MeasuredCurves pass) => PitchMeasures.ShareOf(pass, WindowOf(pass));
+    internal static NotedNumber ShareOf(MeasuredCurves pass) => PitchMeasures.ShareOf(pass, WindowOf(pass));
 
-    internal static double? TimeFromRearOf(MeasuredCurves pass) => TimeFromStartOf(pass) is { } t ? Math.Max(0.0, t - pass.RearLeaves) : null;
+    internal static NotedNumber? TimeFromRearOf(MeasuredCurves pass) =>
+        TimeFromStartOf(pass) is { } t ? NotedNumber.Max(0.0, t - pass.RearLeaves) : null;
 
-    internal static double CyclesOf(MeasuredCurves pass) => LobesToCycles * pass.Lobes(PassSignal.Pitch, Threshold, pass.RearLeaves);
+    internal static NotedNumber CyclesOf(MeasuredCurves pass) => LobesToCycles * pass.Lobes(PassSignal.Pitch, Threshold, pass.RearLeaves);
 
     // A record that ends while the car still swings has no settling time.
-    private static double? TimeFromStartOf(MeasuredCurves pass) => pass.LastAbove(PassSignal.Pitch, Threshold);
+    private static NotedNumber? TimeFromStartOf(MeasuredCurves pass) => pass.LastAbove(PassSignal.Pitch, Threshold);
 
-    private static Window WindowOf(MeasuredCurves pass) => new(pass.RearLeaves, pass.RearLeaves + Second);
+    private static CurveWindow WindowOf(MeasuredCurves pass) => new(pass.RearLeaves, pass.RearLeaves + Second);
 }

@@ -1,6 +1,7 @@
 using Heaveline.Cars;
 using Heaveline.Models;
 using Heaveline.Passes;
+using Heaveline.Recording;
 
 namespace Heaveline.Measures;
 
@@ -47,11 +48,11 @@ public sealed record SeatMeasures
         };
     }
 
-    internal static double PeakVerticalOf(MeasuredCurves pass, Seat seat) => pass.Peak(Vertical(pass.Model, seat));
+    internal static NotedNumber PeakVerticalOf(MeasuredCurves pass, Seat seat) => pass.Peak(Vertical(pass.Model, seat));
 
-    internal static double RmsVerticalOf(MeasuredCurves pass, Seat seat) => Window.RmsOfRide(pass, Vertical(pass.Model, seat));
+    internal static NotedNumber RmsVerticalOf(MeasuredCurves pass, Seat seat) => Window.RmsOfRide(pass, Vertical(pass.Model, seat));
 
-    internal static double PeakHeadForeAftOf(MeasuredCurves pass, Seat seat) => pass.Peak(ForeAft(pass.Model, seat));
+    internal static NotedNumber PeakHeadForeAftOf(MeasuredCurves pass, Seat seat) => pass.Peak(ForeAft(pass.Model, seat));
 
     /// <summary>Vertical acceleration at the hip point.</summary>
     internal static PassSignal Vertical(RideModel model, Seat seat) =>

@@ -2,12 +2,16 @@ using Heaveline.Cars;
 using Heaveline.Models;
 using Heaveline.Modes;
 using Heaveline.Passes;
+using Heaveline.Recording;
 
 namespace Heaveline.Measures;
 
 /// <summary>Travel, stops and tyre load of one wheel over a pass. Travel from the reference state, bump positive.</summary>
 public sealed record WheelMeasures
 {
+    // Both wheels of an axle that bear alike but for rounding are run with the mean of both: a billionth of what a tyre bears standing is no load.
+    private const double Borne = 1.0 - 1e-9;
+
     /// <summary>The wheel in words.</summary>
     public required string Wheel { get; init; }
 
@@ -73,35 +77,37 @@ public sealed record WheelMeasures
         };
     }
 
-    internal static double BumpOf(MeasuredCurves pass, int i) => pass.Range(Travel(pass.Model, i), MeasuredCurves.Record).Most;
+    internal static NotedNumber BumpOf(MeasuredCurves pass, int i) => pass.Range(Travel(pass.Model, i), MeasuredCurves.Record).Most;
 
-    internal static double? BumpMarginOf(MeasuredCurves pass, int i) =>
-        pass.Model.BumpTouch[i] is var touch && double.IsFinite(touch) ? touch - BumpOf(pass, i) : null;
+    internal static NotedNumber? BumpMarginOf(MeasuredCurves pass, int i) =>
+        double.IsFinite(pass.Model.BumpTouch[i]) ? pass.BumpTouch(i) - BumpOf(pass, i) : null;
 
-    internal static double? ReboundMarginOf(MeasuredCurves pass, int i) =>
-        pass.Model.ReboundTouch[i] is var touch && double.IsFinite(touch) ? ReboundOf(pass, i) - touch : null;
+    internal static NotedNumber? ReboundMarginOf(MeasuredCurves pass, int i) =>
+        double.IsFinite(pass.Model.ReboundTouch[i]) ? ReboundOf(pass, i) - pass.ReboundTouch(i) : null;
 
     /// <summary>Least travel left until the coil spring is loose, as its two wheels at worst make it, m; null where that is not known.</summary>
-    internal static double? LooseLeftOf(MeasuredCurves pass, int i) =>
+    internal static NotedNumber? LooseLeftOf(MeasuredCurves pass, int i) =>
         pass.Model.Numbers.Elements is { } elements && elements.Stances[i] is not null && elements.Springs[i] is { Touch: { } at } spring
         && double.IsFinite(at)
             ? (spring.Sight.Wheels[i] * ReboundOf(pass, i)) + ((1.0 - spring.Sight.Wheels[i]) * ReboundOf(pass, i ^ 1)) - at
             : null;
 
     // A tyre cannot pull: the curve swings below nothing where the wheel lifts off.
-    internal static double LeastLoadOf(MeasuredCurves pass, int i) => Math.Max(0.0, pass.Range(Load(pass.Model, i), MeasuredCurves.Record).Least);
+    internal static NotedNumber LeastLoadOf(MeasuredCurves pass, int i) =>
+        NotedNumber.Max(0.0, pass.Range(Load(pass.Model, i), MeasuredCurves.Record).Least);
 
-    internal static double LoadVariationOf(MeasuredCurves pass, int i)
+    internal static NotedNumber LoadVariationOf(MeasuredCurves pass, int i)
     {
-        var still = StaticLoadOf(pass.Model, i);
+        var still = pass.StandingLoad(i);
         return Window.RmsOfRide(pass, Load(pass.Model, i) with { Less = still }) / still;
     }
 
-    internal static double LiftOffOf(MeasuredCurves pass, int i) => pass.Nothing(Load(pass.Model, i)) * pass.SampleStep;
+    internal static NotedNumber LiftOffOf(MeasuredCurves pass, int i) =>
+        pass.Nothing(PassSignal.With(RideSignal.TyreLoad(pass.Model, i), Borne)) * pass.SampleStep;
 
     internal static double StaticLoadOf(RideModel model, int i) => model.Trim.WheelLoad[i];
 
-    private static double ReboundOf(MeasuredCurves pass, int i) => pass.Range(Travel(pass.Model, i), MeasuredCurves.Record).Least;
+    private static NotedNumber ReboundOf(MeasuredCurves pass, int i) => pass.Range(Travel(pass.Model, i), MeasuredCurves.Record).Least;
 
     private static PassSignal Travel(RideModel model, int i) => PassSignal.WholeOf(RideSignal.Travel(model, i));
 

@@ -1,4 +1,7 @@
+using Heaveline.Models;
 using Heaveline.Passes;
+using Heaveline.Recording;
+using Heaveline.Roads;
 
 namespace Heaveline.Measures;
 
@@ -32,22 +35,30 @@ public readonly record struct Window(double From, double To)
 
     /// <summary>The same of a pass that is still to run.</summary>
     internal static Window OfRide(PassRequest pass) =>
-        pass.Road.Event is null ? OnRoad(pass) : new(PitchHit.FirstTouch(pass), PitchHit.FirstTouch(pass) + OverObstacle);
+        (pass.Road.Event is null ? OnRoad(pass.Model, pass.Road, pass.Speed) : OverIt(PitchHit.FirstTouch(pass.Model, pass.Road, pass.Speed))).Known;
 
     /// <summary>
     /// What numbers of the whole pass are taken over: the record over an obstacle; on another road from t = 0 until the rear wheels have left it.
     /// </summary>
-    internal static Window OfPass(PassRequest pass) => pass.Road.Event is null ? OnRoad(pass) : Whole;
+    internal static CurveWindow OfPass(MeasuredCurves pass) =>
+        pass.Road.Event is null ? OnRoad(pass.Model, pass.Road, pass.Speed) : Whole;
 
-    private static Window OnRoad(PassRequest pass) =>
-        pass.Road.End > 0.0 ? new(0.0, (pass.Road.End + pass.Model.Car.Wheelbase.Si) / pass.Speed) : Whole;
+    private static CurveWindow OnRoad(RideModel model, Road road, NotedNumber speed) =>
+        road.End > 0.0 ? new CurveWindow(0.0, (road.End + model.Car.Wheelbase.Si) / speed) : Whole;
+
+    private static CurveWindow OverIt(NotedNumber firstTouch) => new(firstTouch, firstTouch + OverObstacle);
 
     /// <summary>Root mean square of a curve over its ride; not a number where that is not recorded, or a slow hit outlasts it.</summary>
-    internal static double RmsOfRide(MeasuredCurves pass, PassSignal of)
+    internal static NotedNumber RmsOfRide(MeasuredCurves pass, PassSignal of)
     {
-        var window = pass.HasObstacle ? new(pass.FirstTouch, pass.FirstTouch + OverObstacle) : OnRoad(pass.Request);
-        var holds = !pass.HasObstacle || (window.To >= pass.RearLeaves && window.To <= pass.Last + pass.SampleStep);
-        return holds ? pass.Rms(of, window) : double.NaN;
+        if (!pass.HasObstacle)
+        {
+            return pass.Rms(of, OnRoad(pass.Model, pass.Road, pass.Speed));
+        }
+
+        var window = OverIt(pass.FirstTouch);
+        var recorded = NotedNumber.WhereAtMost(window.To, pass.Last + pass.SampleStep, pass.Rms(of, window), double.NaN);
+        return NotedNumber.WhereAtMost(pass.RearLeaves, window.To, recorded, double.NaN);
     }
 
     /// <summary>Its ends in samples from the first of a record, cut to the record.</summary>

@@ -74,4 +74,8 @@ public sealed class RideModel
         var trim = TrimSolver.Solve(car, load, numbers);
         return new RideModel(car, load, numbers.About(trim), trim);
     }
+
+    /// <summary>The model of numbers about a trim that is another car's: its own <see cref="Trim"/> is not asked for.</summary>
+    internal static RideModel About(Car car, LoadState load, RideNumbers numbers) =>
+        new(car, load, numbers, new(numbers.TrimTravel, numbers.TrimForce, numbers.TrimLoad, numbers.TrimFlow, [], 0.0, 0.0, 0.0));
 }

@@ -9,6 +9,9 @@ namespace Heaveline.Passes;
 /// <param name="Speed">Speed, m/s.</param>
 public sealed record PassRequest(RideModel Model, Road Road, double Speed)
 {
+    /// <summary>Where the front wheel centres stand when the rear ones leave the obstacle (or the road's end), m.</summary>
+    internal double RearLeavesAt => (Road.EventEnd ?? Road.End) + Model.Car.Wheelbase.Si;
+
     /// <summary>When the rear wheel centres leave the obstacle (or the road's end), s.</summary>
-    internal double RearLeaves => ((Road.EventEnd ?? Road.End) + Model.Car.Wheelbase.Si) / Speed;
+    internal double RearLeaves => RearLeavesAt / Speed;
 }

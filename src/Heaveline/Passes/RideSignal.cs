@@ -69,6 +69,9 @@ public sealed class RideSignal
     /// </summary>
     public double AtTrim { get; private init; }
 
+    /// <summary>Which number of a trim that is, travels of the wheels, forces, loads, and its share; null where it is none.</summary>
+    internal (int Place, double Share)? Standing { get; private init; }
+
     /// <summary>What it is, in words.</summary>
     public string Name { get; }
 
@@ -110,6 +113,7 @@ public sealed class RideSignal
             new(3 + corner, 1.0), new(0, -1.0), new(1, model.X[corner]), new(2, -model.Y[corner]))
         {
             AtTrim = model.Numbers.TrimTravel[corner],
+            Standing = (corner, 1.0),
         };
 
     /// <summary>Rate of suspension travel, m/s, bump positive.</summary>
@@ -132,6 +136,7 @@ public sealed class RideSignal
             // The record has the load itself, with its lift-off.
             FromTrim = SampleReading.Of((Channel.Tyre + corner, whole)),
             AtTrim = whole * model.Numbers.TrimLoad[corner],
+            Standing = (8 + corner, whole),
         };
 
         double[] AtWheel(double share)

@@ -9,12 +9,16 @@ internal sealed class LiveCar
     // Numbers that several sliders move are products of what each does. Rounding of a product and a quotient.
     private const double Same = 1e-14;
 
-    private LiveCar(StepRecord step, TrimRecord trim, double[] numbers, IReadOnlyList<LiveSlider> sliders, double longestStep) =>
-        (Step, Trim, Numbers, Sliders, LongestStep) = (step, trim, numbers, sliders, longestStep);
+    private LiveCar(
+        StepRecord step, TrimRecord trim, LiveNumbers? further, double[] numbers, IReadOnlyList<LiveSlider> sliders, double longestStep) =>
+        (Step, Trim, Further, Numbers, Sliders, LongestStep) = (step, trim, further, numbers, sliders, longestStep);
 
     public StepRecord Step { get; }
 
     public TrimRecord Trim { get; }
+
+    /// <summary>What is made of its samples; null where nothing is asked for.</summary>
+    public LiveNumbers? Further { get; }
 
     /// <summary>The car's own numbers as it stands, those that any slider moves.</summary>
     public double[] Numbers { get; }
@@ -26,35 +30,40 @@ internal sealed class LiveCar
     public double LongestStep { get; }
 
     /// <summary>A car and its sliders; null where as it stands it has no such record.</summary>
-    public static LiveCar? Of(LiveAsked asked)
+    /// <param name="asked">What it is to follow.</param>
+    /// <param name="further">What is made of its samples; null for nothing.</param>
+    public static LiveCar? Of(LiveAsked asked, ILiveNumbers? further = null)
     {
         var nowhere = new int?[asked.Sliders.Count];
-        if (asked.At(nowhere) is not { } basic || LivePlace.Of(basic.Car, basic.Load) is not { } own)
+        if (asked.At(nowhere) is not { } basic || LivePlace.Of(basic.Car, basic.Load, further) is not { } own)
         {
             return null;
         }
 
+        LivePlace? Placed(int?[] at) => asked.At(at) is { } there ? LivePlace.Of(there.Car, there.Load, further, own) : null;
         var places = new LivePlace?[asked.Sliders.Count][];
         for (var s = 0; s < places.Length; s++)
         {
             places[s] = new LivePlace?[asked.Sliders[s].Places];
             for (var k = 0; k < places[s].Length; k++)
             {
-                places[s][k] = Place(asked, own, [.. nowhere.Select((_, other) => other == s ? k : (int?)null)]);
+                places[s][k] = Placed([.. nowhere.Select((_, other) => other == s ? k : (int?)null)]);
             }
         }
 
         var columns = new LiveColumns(own.Numbers, places);
         var followed = Enumerable.Range(0, places.Length).Where(s => columns.MovedBy(s).Any()).ToList();
-        followed.RemoveAll(s => followed.Exists(other => other != s && !AreProducts(asked, own, columns, places, s, other)));
-        var step = StepRecording.Of(own.Standing, columns.GivenOf(0, own.StepNumbers));
-        var trim = TrimRecord.Of(own.Car, own.Still, columns.GivenOf(own.StepNumbers, own.Numbers.Length));
+        followed.RemoveAll(s => followed.Exists(other => other != s && !AreProducts(Placed, own, columns, places, s, other)));
+        var step = StepRecording.Of(own.Standing, columns.GivenOf(0, own.StepNumbers), own.Signals);
+        var trim = TrimRecord.Of(own.Car, own.Still, columns.GivenOf(own.StepNumbers, own.TrimNumbers));
+        var numbers = columns.Values(own);
         return new LiveCar(
             step,
             trim,
-            columns.Values(own),
+            further is null ? null : Noted(further, own, columns.GivenOf(own.TrimNumbers, own.Numbers.Length), LiveGiven.Car + numbers.Length),
+            numbers,
             [.. followed.Select(s => columns.Slider(asked.Sliders[s].Key, s))],
-            Shortest(asked, own, places, followed));
+            Shortest(Placed, own, places, followed));
     }
 
     /// <summary>What is given to the records at some places of the sliders, the trim and the position left open.</summary>
@@ -77,11 +86,16 @@ internal sealed class LiveCar
         return given;
     }
 
-    private static LivePlace? Place(LiveAsked asked, LivePlace own, int?[] at) =>
-        asked.At(at) is { } there && LivePlace.Of(there.Car, there.Load, own) is { } place ? place : null;
+    private static LiveNumbers Noted(ILiveNumbers further, LivePlace own, Func<int, int?> given, int answers)
+    {
+        var record = new Record(given);
+        using var writing = record.Begin();
+        return further.Note(own.Model, answers) with { Record = record };
+    }
 
     // What both of two sliders move must be what the one does times what the other does, at all their ends.
-    private static bool AreProducts(LiveAsked asked, LivePlace own, LiveColumns columns, LivePlace?[][] places, int one, int other)
+    private static bool AreProducts(
+        Func<int?[], LivePlace?> placed, LivePlace own, LiveColumns columns, LivePlace?[][] places, int one, int other)
     {
         var both = columns.MovedBy(one).Intersect(columns.MovedBy(other)).ToList();
         if (both.Count == 0)
@@ -94,7 +108,7 @@ internal sealed class LiveCar
             var (i, j) = (a * (places[one].Length - 1), b * (places[other].Length - 1));
             var at = new int?[places.Length];
             (at[one], at[other]) = (i, j);
-            if (places[one][i] is not { } first || places[other][j] is not { } second || Place(asked, own, at) is not { } together)
+            if (places[one][i] is not { } first || places[other][j] is not { } second || placed(at) is not { } together)
             {
                 return false;
             }
@@ -113,7 +127,7 @@ internal sealed class LiveCar
     }
 
     // Each slider where it asks for the shortest step, all of them together.
-    private static double Shortest(LiveAsked asked, LivePlace own, LivePlace?[][] places, List<int> followed)
+    private static double Shortest(Func<int?[], LivePlace?> placed, LivePlace own, LivePlace?[][] places, List<int> followed)
     {
         var at = new int?[places.Length];
         var shortest = own.LongestStep;
@@ -130,6 +144,6 @@ internal sealed class LiveCar
             shortest = at[s] is { } worst ? Math.Min(shortest, places[s][worst]!.LongestStep) : shortest;
         }
 
-        return Math.Min(shortest, Place(asked, own, at)?.LongestStep ?? shortest);
+        return Math.Min(shortest, placed(at)?.LongestStep ?? shortest);
     }
 }

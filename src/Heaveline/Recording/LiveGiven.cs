@@ -15,6 +15,20 @@ internal static class LiveGiven
     /// <summary>A position in search of the trim: nine numbers.</summary>
     public const int Position = Trim + TrimCount;
 
+    /// <summary>Speed, m/s.</summary>
+    public const int Speed = Position + Models.TrimBalance.Unknowns;
+
+    /// <summary>Time of the first sample, s.</summary>
+    public const int Start = Speed + 1;
+
+    /// <summary>Number of the last sample, counted from the first.</summary>
+    public const int Last = Start + 1;
+
+    /// <summary>
+    /// Of two questions to curves that are answered side by side: where the stretch of each begins, where it ends, in samples from the first.
+    /// </summary>
+    public const int Stretch = Last + 1;
+
     /// <summary>The first of the car's own numbers.</summary>
-    public const int Car = Position + Models.TrimBalance.Unknowns;
+    public const int Car = Stretch + 4;
 }

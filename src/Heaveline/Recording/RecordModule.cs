@@ -98,6 +98,89 @@ internal static class RecordModule
     }
 
     /// <summary>
+    /// A fold as <c>run(count, one, other, stride, apart, state)</c>: takes up so many samples, the newest ones of two columns standing at addresses
+    /// from which each sample lies a stride on, those that they are compared with so many bytes before. The state, two doubles a line, stands at an
+    /// address and is left there.
+    /// </summary>
+    public static byte[] Of(FoldRecord fold)
+    {
+        const int Count = 0, One = 1, Other = 2, Stride = 3, Apart = 4, State = 5;
+        var plan = fold.Plan;
+        var writer = new LineWriter(fold.Record, 6);
+        var code = writer.Code;
+        int PlaceOf(int now) => 16 * fold.States.ToList().FindIndex(state => state.Now == now);
+        int[] states = [.. plan.States.Select(_ => writer.Local(ModuleBytes.Pair))];
+        for (var i = 0; i < states.Length; i++)
+        {
+            writer.Get(State).Wide(0x00).Add(0x03).Unsigned(PlaceOf(plan.States[i].Now));
+            writer.Set(states[i]);
+            writer.Stand(plan.States[i].Now, states[i]);
+        }
+
+        foreach (var line in plan.Ahead)
+        {
+            writer.Keep(line);
+        }
+
+        int[] roads = [.. Enumerable.Range(0, fold.Record.Lines.Count).Where(i => fold.Record.Lines[i].Does == Operation.Road && plan.Uses[i] > 0)];
+        int[] pairs = [.. roads.Select(_ => writer.Local(ModuleBytes.Pair))];
+        code.Add(0x03, 0x40);
+        for (var i = 0; i < roads.Length; i++)
+        {
+            var isBefore = fold.Record.Lines[roads[i]].A == 1;
+            // The other first, with the one before it on the stack: a place of a pair is loaded into a pair that is there.
+            Address(Other, isBefore);
+            Address(One, isBefore);
+            code.Wide(0x5d).Add(0x03).Unsigned(0);
+            code.Wide(0x57).Add(0x03).Unsigned(0).Add(1);
+            writer.Set(pairs[i]);
+            writer.Stand(roads[i], pairs[i]);
+        }
+
+        foreach (var line in plan.EachStep.Where(line => plan.Uses[line] > 1))
+        {
+            writer.Keep(line);
+        }
+
+        foreach (var (_, next) in plan.States)
+        {
+            writer.Put(next);
+        }
+
+        foreach (var state in states.Reverse())
+        {
+            writer.Set(state);
+        }
+
+        foreach (var column in new[] { One, Other })
+        {
+            writer.Get(column);
+            writer.Get(Stride).Add(0x6a);
+            writer.Set(column);
+        }
+
+        writer.Get(Count).Add(0x41).Signed(-1).Add(0x6a);
+        writer.Tee(Count).Add(0x41).Signed(0).Add(0x4a, 0x0d, 0x00, End);
+        for (var i = 0; i < states.Length; i++)
+        {
+            writer.Get(State);
+            writer.Get(states[i]).Wide(0x0b).Add(0x03).Unsigned(PlaceOf(plan.States[i].Now));
+        }
+
+        code.Add(End);
+        return Module(writer, 6);
+
+        void Address(int column, bool isBefore)
+        {
+            writer.Get(column);
+            if (isBefore)
+            {
+                writer.Get(Apart).Add(0x6b);
+            }
+        }
+    }
+
+    /// <summary>
     /// What a step reads and does not change, as <c>run(to)</c>: works it out from what is given and leaves it behind that, wherever it is told to.
     /// </summary>
     /// <param name="step">The step.</param>

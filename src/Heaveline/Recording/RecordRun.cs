@@ -7,11 +7,14 @@ namespace Heaveline.Recording;
 internal static class RecordRun
 {
     /// <summary>Numbers that depend on nothing but what is given.</summary>
-    public static double[] Of(TrimRecord trim, ReadOnlySpan<double> given)
+    public static double[] Of(TrimRecord trim, ReadOnlySpan<double> given) => Of(trim.Record, trim.Numbers, given);
+
+    /// <summary>The same of any record.</summary>
+    public static double[] Of(Record record, IReadOnlyList<int> numbers, ReadOnlySpan<double> given)
     {
-        var pairs = Sources(trim.Record, given);
-        Work(trim.Record, new RecordPlan(new StepRecord(trim.Record, [], trim.Numbers)).Ahead, pairs);
-        return [.. trim.Numbers.Select(line => Record.At(pairs[line], 0))];
+        var pairs = Sources(record, given);
+        Work(record, new RecordPlan(new StepRecord(record, [], numbers)).Ahead, pairs);
+        return [.. numbers.Select(line => Record.At(pairs[line], 0))];
     }
 
     /// <summary>Samples of a pass: of the stepper's record as <see cref="PassRun"/> gives them.</summary>
@@ -69,6 +72,46 @@ internal static class RecordRun
         }
 
         return samples;
+    }
+
+    /// <summary>The answers to two questions side by side, by their fold.</summary>
+    /// <param name="fold">The fold.</param>
+    /// <param name="given">What is given to it: the last sample's number and both stretches.</param>
+    /// <param name="one">The samples of the one question.</param>
+    /// <param name="other">Those of the other.</param>
+    /// <param name="apart">How many samples apart two values are that are compared.</param>
+    public static (double One, double Other)[] Of(FoldRecord fold, ReadOnlySpan<double> given, double[] one, double[] other, int apart)
+    {
+        var (plan, pairs, lines) = (fold.Plan, Sources(fold.Record, given), fold.Record.Lines);
+        Lane128 At(int k) => k >= 0 && k < one.Length ? Lane128.From([one[k], other[k]]) : default;
+        var (now, next) = (fold.States.Select(state => state.Now).ToArray(), new Lane128[fold.States.Count]);
+        (pairs[now[0]], pairs[now[1]], pairs[now[2]], pairs[now[3]]) = (Lane128.Of(apart), At(apart - 1), At(apart), At(apart + 1));
+        for (var i = FoldRecord.Answers; i < now.Length; i++)
+        {
+            pairs[now[i]] = Lane128.Of(fold.Begin[i - FoldRecord.Answers]);
+        }
+
+        Work(fold.Record, plan.Ahead, pairs);
+        for (var k = apart; k + (fold.Reach > 0 ? 1 : 0) < one.Length; k++)
+        {
+            for (var i = 0; i < lines.Count; i++)
+            {
+                pairs[i] = lines[i].Does == Operation.Road ? At(lines[i].A == 0 ? k + fold.Reach : k - apart) : pairs[i];
+            }
+
+            Work(fold.Record, plan.EachStep, pairs);
+            foreach (var (state, i) in fold.States.Select((state, i) => (state, i)))
+            {
+                next[i] = pairs[state.Next];
+            }
+
+            for (var i = 0; i < now.Length; i++)
+            {
+                pairs[now[i]] = next[i];
+            }
+        }
+
+        return [.. now.Skip(FoldRecord.Answers).Select(line => (Record.At(pairs[line], 0), Record.At(pairs[line], 1)))];
     }
 
     private static Lane128[] Sources(Record record, ReadOnlySpan<double> given)

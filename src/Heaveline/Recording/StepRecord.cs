@@ -15,6 +15,12 @@ internal sealed record StepRecord(Record Record, IReadOnlyList<(int Now, int Nex
     /// </summary>
     public StepRecord Drawn => this with { Sample = Draws };
 
+    /// <summary>The same with what else is read off the moment behind that.</summary>
+    public StepRecord DrawnAndRead => this with { Sample = [.. Draws, .. Signals] };
+
     /// <summary>Lines of that.</summary>
     public IReadOnlyList<int> Draws { get; init; } = [];
+
+    /// <summary>Lines of what else is read off the moment.</summary>
+    public IReadOnlyList<int> Signals { get; init; } = [];
 }

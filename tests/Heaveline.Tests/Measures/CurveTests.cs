@@ -78,7 +78,7 @@ public class CurveTests
             var corner = 0.5 + (0.00025 * i);
             var pass = Given(t => Math.Min(0.1 * (1.0 + t - corner), Math.Min(0.1, 0.1 - (2.0 * (t - corner - 0.1)))), last: 0.62);
             var step = 0.1 / 400.0;
-            Assert.InRange(new TracedCurves(pass).Range(PassSignal.Pitch, MeasuredCurves.Record).Most, 0.1, 0.1 + (0.02 * step));
+            Assert.InRange<double>(new TracedCurves(pass).Range(PassSignal.Pitch, MeasuredCurves.Record).Most, 0.1, 0.1 + (0.02 * step));
         }
     }
 
@@ -100,9 +100,9 @@ public class CurveTests
     {
         var pass = Given(t => 0.1 * t);
         var curves = new TracedCurves(pass);
-        Assert.Equal(0.0, curves.Rms(PassSignal.Pitch, new(2.5, 3.0)));
-        Assert.Equal(0.0, curves.SquareIntegral(PassSignal.Pitch, new(2.5, 3.0)));
-        Assert.Equal(0.0, curves.Peak(PassSignal.Pitch, new(2.5, 3.0)));
+        Assert.Equal<double>(0.0, curves.Rms(PassSignal.Pitch, new(2.5, 3.0)));
+        Assert.Equal<double>(0.0, curves.SquareIntegral(PassSignal.Pitch, new(2.5, 3.0)));
+        Assert.Equal<double>(0.0, curves.Peak(PassSignal.Pitch, new(2.5, 3.0)));
         // A window that the record ends in counts as far as it is recorded.
         Assert.Equal(curves.Rms(PassSignal.Pitch, new(1.5, 2.0)), curves.Rms(PassSignal.Pitch, new(1.5, 9.0)), 1e-15);
         var none = new Curve(pass, []);

@@ -123,7 +123,7 @@ public class LiveCarTests
     }
 
     // The trim as the core finds it, and the position it found it at.
-    private static void Trim(double[] given, RideModel model)
+    internal static void Trim(double[] given, RideModel model)
     {
         var n = model.Numbers;
         double[] trim = [.. n.TrimTravel, .. n.TrimForce, .. n.TrimLoad, .. n.TrimFlow[..2]];

@@ -1,5 +1,7 @@
+using System.Globalization;
 using System.Runtime.InteropServices;
 using System.Text.Json.Nodes;
+using Heaveline.Measures;
 using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Recording;
@@ -10,17 +12,25 @@ namespace Heaveline.Web.Pages.Passes;
 /// A state at rest for the page's script, so that it goes on by itself: the car's step and balance as modules, what its sliders move, the road.
 /// </summary>
 /// <param name="Structure">What there is, as JSON.</param>
-/// <param name="Numbers">Doubles, little-endian: the car's numbers, each slider's rows, the tracks' knots and coefficients.</param>
+/// <param name="Numbers">Doubles, little-endian: the car's numbers, each slider's columns, the tracks' knots and coefficients.</param>
 /// <param name="Step">WebAssembly module of a step.</param>
 /// <param name="Ahead">Of what a step reads and does not change.</param>
 /// <param name="Balance">Of the balance at rest.</param>
-public sealed record LivePass(string Structure, byte[] Numbers, byte[] Step, byte[] Ahead, byte[] Balance)
+/// <param name="Windows">Of the stretches of time that the page's numbers look at.</param>
+/// <param name="Measures">Of those numbers, from what their curves answer.</param>
+/// <param name="Folds">One a kind of question to a curve.</param>
+public sealed record LivePass(
+    string Structure, byte[] Numbers, byte[] Step, byte[] Ahead, byte[] Balance, byte[] Windows, byte[] Measures, IReadOnlyList<byte[]> Folds)
 {
     // A frame has a sixtieth of a second for all that it draws: a run of so many steps takes about 2 ms of it on a small machine.
     private const int MostSteps = 40_000;
 
     // A megabyte of road is no longer sent beside a picture.
     private const int MostKnots = 20_000;
+
+    // The same for every car.
+    private static readonly FoldRecord[] FoldRecords = [.. CurveFolds.Kinds.Select(CurveFolds.Of)];
+    private static readonly byte[][] FoldModules = [.. FoldRecords.Select(RecordModule.Of)];
 
     /// <summary>What of a state can be followed; null where nothing can.</summary>
     /// <param name="id">Number of the state.</param>
@@ -32,21 +42,34 @@ public sealed record LivePass(string Structure, byte[] Numbers, byte[] Step, byt
         var (pass, model) = (view.Now.Pass, view.Now.Model);
         var wheels = RoadUnderWheels.Of(model, pass.Road);
         var knots = Enumerable.Range(0, 4).Select(i => wheels[i]).Distinct().Sum(profile => profile.Knots.Length);
-        if (!view.Now.IsWhole || wheels.HasJump || knots > MostKnots || LiveCar.Of(LiveSettings.Of(view, lines)) is not { Sliders.Count: > 0 } car)
+        if (!view.Now.IsWhole || wheels.HasJump || knots > MostKnots)
+        {
+            return null;
+        }
+
+        var measures = new LiveMeasures(model, pass.Road, pass.SampleStep, PassCatalogue.For(model, pass.Road, MeasureUse.BeforeAfter));
+        if (LiveCar.Of(LiveSettings.Of(view, lines), measures) is not { Sliders.Count: > 0 } car)
         {
             return null;
         }
 
         var per = (int)Math.Ceiling(pass.SampleStep / car.LongestStep);
-        return (long)per * pass.Count > MostSteps ? null : Of(id, view, lines, units, car, wheels, per);
+        return (long)per * pass.Count > MostSteps ? null : Of(id, view, lines, units, car, measures, wheels, per);
     }
 
     private static LivePass Of(
-        int id, PassView view, IReadOnlyList<SliderLine> lines, ReaderUnits units, LiveCar car, RoadUnderWheels wheels, int per)
+        int id,
+        PassView view,
+        IReadOnlyList<SliderLine> lines,
+        ReaderUnits units,
+        LiveCar car,
+        LiveMeasures measures,
+        RoadUnderWheels wheels,
+        int per)
     {
-        var pass = view.Now.Pass;
-        var given = LiveGiven.Car + car.Numbers.Length;
-        var step = car.Step.Drawn;
+        var (pass, made) = (view.Now.Pass, car.Further!);
+        var given = LiveGiven.Car + car.Numbers.Length + (2 * made.Questions.Count);
+        var step = car.Step.DrawnAndRead;
         var numbers = new List<double>(car.Numbers);
         var sliders = new JsonArray();
         foreach (var slider in car.Sliders)
@@ -60,11 +83,8 @@ public sealed record LivePass(string Structure, byte[] Numbers, byte[] Step, byt
                 ["places"] = slider.Rows.Count,
                 ["columns"] = Integers(slider.Columns),
             });
-            foreach (var row in slider.Rows)
-            {
-                // No car stands there: what is no number is never shown.
-                numbers.AddRange(row ?? Enumerable.Repeat(double.NaN, slider.Columns.Count));
-            }
+            // Column by column: what stands beside each other is alike. Where no car stands is no number, which is never shown.
+            numbers.AddRange(slider.Columns.SelectMany((_, k) => slider.Rows.Select(row => row?[k] ?? double.NaN)));
         }
 
         var tracks = Enumerable.Range(0, 4).Select(i => wheels[i]).Distinct().ToList();
@@ -80,6 +100,16 @@ public sealed record LivePass(string Structure, byte[] Numbers, byte[] Step, byt
             ["given"] = given,
             ["free"] = RecordModule.Free(step, given),
             ["drawn"] = step.Sample.Count,
+            ["shown"] = car.Step.Draws.Count,
+            ["asked"] = new JsonArray([.. made.Questions.Select(question => Asked(question, car.Step.Draws.Count))]),
+            ["folds"] = new JsonArray([.. FoldRecords.Select(fold => (JsonNode)new JsonObject
+            {
+                ["reach"] = fold.Reach,
+                // JSON has no infinity.
+                ["begin"] = new JsonArray([.. fold.Begin.Select(begin => (JsonNode)begin.ToString("R", CultureInfo.InvariantCulture))]),
+            })]),
+            ["measures"] = new JsonArray([.. measures.Measures.Select(measure => LiveNumber.Of(measure, units))]),
+            ["none"] = LiveNumber.None,
             ["balance"] = car.Trim.Numbers.Count,
             ["sliders"] = sliders,
             ["tracks"] = Integers([.. tracks.Select(track => track.Knots.Length)]),
@@ -99,7 +129,10 @@ public sealed record LivePass(string Structure, byte[] Numbers, byte[] Step, byt
             MemoryMarshal.AsBytes(CollectionsMarshal.AsSpan(numbers)).ToArray(),
             RecordModule.Of(step, given),
             RecordModule.Ahead(step, given),
-            RecordModule.Of(car.Trim.Record, car.Trim.Numbers));
+            RecordModule.Of(car.Trim.Record, car.Trim.Numbers),
+            RecordModule.Of(made.Record, made.Windows),
+            RecordModule.Of(made.Record, made.Numbers),
+            FoldModules);
     }
 
     // The clock of a pass at any speed, as PassTiming sets it: distances, m, and times, s.
@@ -124,6 +157,13 @@ public sealed record LivePass(string Structure, byte[] Numbers, byte[] Step, byt
             ["leaves"] = pass.RearLeaves * pass.Speed,
         };
     }
+
+    private static JsonNode Asked(LiveQuestion question, int first) => new JsonObject
+    {
+        ["fold"] = CurveFolds.Kinds.ToList().IndexOf((CurveQuestionKind)question.Kind),
+        ["column"] = first + question.Signal,
+        ["apart"] = question.Apart,
+    };
 
     private static JsonArray Integers(IReadOnlyList<int> values) => new([.. values.Select(value => (JsonNode)value)]);
 }

@@ -21,7 +21,9 @@ public sealed record PassFrame(string Structure, byte[] Numbers)
     /// <param name="clock">Runs since the computing began.</param>
     /// <param name="lines">Where the sliders stand, for a state at rest; while one is moved, the reader's own hand says it.</param>
     /// <param name="state">Number of a state at rest.</param>
-    internal static PassFrame Of(PassView view, ReaderUnits units, Road? road, Stopwatch clock, IEnumerable<SliderLine>? lines = null, int state = 0)
+    /// <param name="told">Number of the view: the page's words bear it once they are of it.</param>
+    internal static PassFrame Of(
+        PassView view, ReaderUnits units, Road? road, Stopwatch clock, IEnumerable<SliderLine>? lines = null, int state = 0, int told = 0)
     {
         if (view.Now.Pass.Count < 2)
         {
@@ -75,7 +77,7 @@ public sealed record PassFrame(string Structure, byte[] Numbers)
         // The number of a state at rest: what is recorded of it says which it belongs to.
         // The sheet's structure is JSON already: parsed and written again it would cost more than all the rest.
         var parts = $"\"charts\":{sheet.Structure},\"scene\":{scene.ToJsonString()},"
-            + $"\"notes\":{notes.ToJsonString()},\"values\":{values.ToJsonString()},\"state\":{state}";
+            + $"\"notes\":{notes.ToJsonString()},\"values\":{values.ToJsonString()},\"state\":{state},\"told\":{told}";
         var structure = FormattableString.Invariant($"{{{parts},\"compute\":{clock.Elapsed.TotalMilliseconds:F3}") + "}";
         return new PassFrame(
             structure,

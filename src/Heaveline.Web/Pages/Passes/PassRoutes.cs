@@ -24,6 +24,11 @@ internal static class PassRoutes
                 _ => Download.Picture(view.Now.Figure(PassAnswer.Traces).In(garageView.Units), kind, Name(view)),
             }));
         routes.MapGet(
+            "/download/pass-live.html",
+            (HttpRequest asked, GarageView garageView, ServeOptions options) => Get(asked, garageView, view => view.Now.Pass.Count > 1
+                ? Download.Page(new LiveFile(view, garageView.Units, options.Version).Bytes(), Name(view) + "-live")
+                : Download.Missing($"There is nothing to show: {view.Now.Pass.OutcomeSentence}")));
+        routes.MapGet(
             "/download/pass-before-after.{kind}",
             (string kind, HttpRequest asked, GarageView garageView) => Get(asked, garageView, view => view.Before is { } before
                 ? Download.Picture(

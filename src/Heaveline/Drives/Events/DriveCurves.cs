@@ -1,4 +1,5 @@
 using Heaveline.Measures;
+using Heaveline.Recording;
 
 namespace Heaveline.Drives.Events;
 
@@ -19,25 +20,25 @@ internal sealed class DriveCurves(double start, double step, MeasuredMotion curv
 
     public override bool HasObstacle => true;
 
-    public override double FirstTouch => firstTouch;
+    public override NotedNumber FirstTouch => firstTouch;
 
-    public override double RearLeaves => rearLeaves;
+    public override NotedNumber RearLeaves => rearLeaves;
 
     public override double Wheelbase => wheelbase;
 
-    public override double? LastAbove(PassSignal of, double share)
+    public override NotedNumber? LastAbove(PassSignal of, double share)
     {
         var curve = CurveOf(of);
         return curve.LastAbove(share * curve.Peak());
     }
 
-    public override int Lobes(PassSignal of, double share, double after)
+    public override NotedNumber Lobes(PassSignal of, double share, NotedNumber after)
     {
         var curve = CurveOf(of);
         return curve.Lobes(share * curve.Peak(), after).Count;
     }
 
-    public override double Farthest(PassSignal of, int apart)
+    public override NotedNumber Farthest(PassSignal of, int apart)
     {
         var values = Values(of);
         var most = 0.0;
@@ -49,11 +50,15 @@ internal sealed class DriveCurves(double start, double step, MeasuredMotion curv
         return most;
     }
 
-    public override int Nothing(PassSignal of) => Values(of).Count(v => v <= 0.0);
+    public override NotedNumber Nothing(PassSignal of) => Values(of).Count(v => v <= 0.0);
 
-    protected override double Squares(PassSignal of, double from, double to) => CurveOf(of).Squares(from, to);
+    protected override NotedNumber Squares(PassSignal of, NotedNumber from, NotedNumber to) => CurveOf(of).Squares(from, to);
 
-    protected override (double Least, double Most) Range(PassSignal of, double from, double to) => CurveOf(of).Range(from, to);
+    protected override (NotedNumber Least, NotedNumber Most) Range(PassSignal of, NotedNumber from, NotedNumber to)
+    {
+        var (least, most) = CurveOf(of).Range(from, to);
+        return (least, most);
+    }
 
     private Curve CurveOf(PassSignal of) => new(First, SampleStep, Values(of));
 

@@ -23,7 +23,7 @@ public static class PassCatalogue
     /// <summary>What a pass is.</summary>
     public static IReadOnlyList<Measure<Pass>> Drive { get; } =
     [
-        CurvedMeasure.Of("speed", "speed", In.KilometresPerHour, 0, p => p.Request.Speed, "Speed of the pass, the same from end to end."),
+        CurvedMeasure.Of("speed", "speed", In.KilometresPerHour, 0, p => p.Speed, "Speed of the pass, the same from end to end."),
         CurvedMeasure.Of("recorded", "recorded", In.Seconds, 2, p => p.Last - p.First, "Length of the record."),
     ];
 

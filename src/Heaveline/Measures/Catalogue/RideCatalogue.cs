@@ -113,7 +113,7 @@ public static class RideCatalogue
         { Uses = Few };
 
     private static double Worse(CarOnRoad ride, AxleEnd end, Func<int, double> of) =>
-        WheelPlace.Axles(ride.Response.Model.Rolls)[(int)end].Worst(Better.Less, of);
+        WheelPlace.Axles(ride.Response.Model.Rolls)[(int)end].Worst(Better.Less, corner => of(corner));
 
     private static string Where(SeatPlace place, string what) => place == SeatPlace.First ? $"first {what}" : $"{what}, {place.Name}";
 

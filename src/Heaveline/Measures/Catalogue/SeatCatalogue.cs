@@ -1,6 +1,7 @@
 using Heaveline.Cars;
 using Heaveline.Passes;
 using Heaveline.Quantities;
+using Heaveline.Recording;
 
 namespace Heaveline.Measures;
 
@@ -38,7 +39,7 @@ public static class SeatCatalogue
 
     // (a(t + h) − a(t − h))/2h of the recorded samples with h = 5 ms, whatever the sampling. A swing of f hertz comes out low by (2πf·h)²/6: 0.04 %
     // at 1.5 Hz, 1.6 % at 10 Hz, 3.7 % at 15 Hz; a jump of the acceleration by Δa comes out as Δa/2h.
-    private static double PeakJerk(MeasuredCurves pass, Seat seat)
+    private static NotedNumber PeakJerk(MeasuredCurves pass, Seat seat)
     {
         const double half = 5e-3;
         var apart = Math.Max(1, (int)Math.Round(half / pass.SampleStep));
@@ -47,9 +48,9 @@ public static class SeatCatalogue
 
     // Of several seats the worst; none where the car has no such seat.
     private static Measure<Pass> At(
-        SeatPlace place, string key, string what, ShownUnit unit, int digits, Func<MeasuredCurves, Seat, double> of, string says) =>
+        SeatPlace place, string key, string what, ShownUnit unit, int digits, Func<MeasuredCurves, Seat, NotedNumber> of, string says) =>
         CurvedMeasure.Of($"{place.Key}-{key}", $"{place.Name}: {what}", unit, digits,
-            p => place.Of(p.Model.Car).Select(s => of(p, s)).DefaultIfEmpty(double.NaN).Max(), says) with
+            p => NotedNumber.Greatest(place.Of(p.Model.Car).Select(s => of(p, s))), says) with
         {
             Better = Better.Less,
             WhyNone = car => place.Of(car).Any() ? null : "The car file gives no such seat.",

@@ -1,5 +1,6 @@
 using Heaveline.Passes;
 using Heaveline.Quantities;
+using Heaveline.Recording;
 
 namespace Heaveline.Measures;
 
@@ -26,7 +27,7 @@ public static class WheelCatalogue
             OfStatic,
             0,
             Better.More,
-            (p, i) => WheelMeasures.LeastLoadOf(p, i) / WheelMeasures.StaticLoadOf(p.Model, i),
+            (p, i) => WheelMeasures.LeastLoadOf(p, i) / p.StandingLoad(i),
             "Least load of the tyre on the road over its load at trim.") with { Uses = Few },
         LoadVariation(place),
         At(place, "lift-off", "off the road", In.Seconds, 2, Better.Less, (p, i) => WheelMeasures.LiftOffOf(p, i),
@@ -48,7 +49,8 @@ public static class WheelCatalogue
     }
 
     private static Measure<Pass> At(
-        WheelPlace place, string key, string what, ShownUnit unit, int digits, Better better, Func<MeasuredCurves, int, double?> of, string says) =>
+        WheelPlace place, string key, string what, ShownUnit unit, int digits, Better better,
+        Func<MeasuredCurves, int, NotedNumber?> of, string says) =>
         CurvedMeasure.Of($"{place.Key}-{key}", $"{place.Name}: {what}", unit, digits,
             p => p.Model.Rolls == place.HasSides ? place.Worst(better, i => of(p, i) ?? double.NaN) : double.NaN,
             says) with

@@ -1,4 +1,5 @@
 using Heaveline.Modes;
+using Heaveline.Recording;
 
 namespace Heaveline.Measures;
 
@@ -25,5 +26,6 @@ public sealed record WheelPlace(string Key, string Name, bool HasSides, IReadOnl
     /// <summary>The worst of its wheels; not finite where one has no number.</summary>
     /// <param name="better">Which way is better.</param>
     /// <param name="of">The number of a corner.</param>
-    internal double Worst(Better better, Func<int, double> of) => better == Better.More ? Corners.Min(of) : Corners.Max(of);
+    internal NotedNumber Worst(Better better, Func<int, NotedNumber> of) =>
+        better == Better.More ? NotedNumber.Least(Corners.Select(of)) : NotedNumber.Greatest(Corners.Select(of));
 }

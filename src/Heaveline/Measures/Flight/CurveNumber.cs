@@ -1,3 +1,5 @@
+using Heaveline.Recording;
+
 namespace Heaveline.Measures;
 
 /// <summary>
@@ -5,4 +7,4 @@ namespace Heaveline.Measures;
 /// in the same order whatever the answers are.
 /// </summary>
 /// <param name="of">The curves of a pass.</param>
-internal delegate double CurveNumber(MeasuredCurves of);
+internal delegate NotedNumber CurveNumber(MeasuredCurves of);

@@ -1,4 +1,5 @@
 using Heaveline.Passes;
+using Heaveline.Recording;
 
 namespace Heaveline.Measures;
 
@@ -28,19 +29,23 @@ internal sealed class FlightCurves(PassRequest request, PassTiming clock)
         asked = 0;
     }
 
-    public override double? LastAbove(PassSignal of, double share) =>
+    public override NotedNumber? LastAbove(PassSignal of, double share) =>
         Ask(new(CurveQuestionKind.LastAbove, of, share)).First is var time && double.IsNaN(time) ? null : time;
 
-    public override int Lobes(PassSignal of, double share, double after) => (int)Ask(new(CurveQuestionKind.Lobes, of, share, after)).First;
+    public override NotedNumber Lobes(PassSignal of, double share, NotedNumber after) =>
+        Ask(new(CurveQuestionKind.Lobes, of, share, after)).First;
 
-    public override double Farthest(PassSignal of, int apart) => Ask(new(CurveQuestionKind.Farthest, of, apart)).First;
+    public override NotedNumber Farthest(PassSignal of, int apart) => Ask(new(CurveQuestionKind.Farthest, of, apart)).First;
 
-    public override int Nothing(PassSignal of) => (int)Ask(new(CurveQuestionKind.Nothing, of)).First;
+    public override NotedNumber Nothing(PassSignal of) => Ask(new(CurveQuestionKind.Nothing, of)).First;
 
-    protected override double Squares(PassSignal of, double from, double to) => Ask(new(CurveQuestionKind.Squares, of, from, to)).First;
+    protected override NotedNumber Squares(PassSignal of, NotedNumber from, NotedNumber to) => Ask(new(CurveQuestionKind.Squares, of, from, to)).First;
 
-    protected override (double Least, double Most) Range(PassSignal of, double from, double to) =>
-        Ask(new(CurveQuestionKind.Range, of, from, to));
+    protected override (NotedNumber Least, NotedNumber Most) Range(PassSignal of, NotedNumber from, NotedNumber to)
+    {
+        var (least, most) = Ask(new(CurveQuestionKind.Range, of, from, to));
+        return (least, most);
+    }
 
     private (double First, double Second) Ask(CurveQuestion question)
     {

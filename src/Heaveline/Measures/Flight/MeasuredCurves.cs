@@ -1,5 +1,6 @@
 using Heaveline.Models;
 using Heaveline.Passes;
+using Heaveline.Recording;
 using Heaveline.Roads;
 
 namespace Heaveline.Measures;
@@ -15,7 +16,7 @@ namespace Heaveline.Measures;
 internal abstract class MeasuredCurves(PassRequest? request, double start, double sampleStep, int count)
 {
     /// <summary>The whole record.</summary>
-    public static Window Record { get; } = new(double.NegativeInfinity, double.PositiveInfinity);
+    public static CurveWindow Record { get; } = new(double.NegativeInfinity, double.PositiveInfinity);
 
     /// <summary>Car, road and speed.</summary>
     public PassRequest Request => request ?? throw new InvalidOperationException("What was measured on a road has no car and no road to ask.");
@@ -30,73 +31,98 @@ internal abstract class MeasuredCurves(PassRequest? request, double start, doubl
     public virtual bool HasObstacle => Road.Event is not null;
 
     /// <summary>When the front wheels first touch the obstacle, s.</summary>
-    public virtual double FirstTouch => PitchHit.FirstTouch(Request);
+    public virtual NotedNumber FirstTouch => PitchHit.FirstTouch(Model, Road, Speed);
 
     /// <summary>When the rear wheel centres leave the obstacle, s.</summary>
-    public virtual double RearLeaves => Request.RearLeaves;
+    public virtual NotedNumber RearLeaves => Request.RearLeavesAt / Speed;
 
     /// <summary>Wheelbase, m.</summary>
     public virtual double Wheelbase => Model.Car.Wheelbase.Si;
+
+    /// <summary>Speed, m/s.</summary>
+    public virtual NotedNumber Speed => Request.Speed;
+
+    /// <summary>Pitch at trim, rad, nose-down positive.</summary>
+    public virtual NotedNumber StandingPitch => Model.Trim.Pitch;
 
     /// <summary>Time from one sample to the next, s.</summary>
     public double SampleStep => sampleStep;
 
     /// <summary>Time of the first sample, s.</summary>
-    public double First => start;
+    public virtual NotedNumber First => start;
 
     /// <summary>Time of the last sample, s.</summary>
-    public double Last => start + ((count - 1) * sampleStep);
+    public virtual NotedNumber Last => start + ((count - 1) * sampleStep);
+
+    /// <summary>Number of the last sample, counted from the first.</summary>
+    protected virtual NotedNumber LastPlace => Math.Max(0, count - 1);
+
+    /// <summary>Load of a whole wheel at trim, N.</summary>
+    public virtual NotedNumber StandingLoad(int corner) => Model.Trim.WheelLoad[corner];
+
+    /// <summary>Travel from the reference state at which a wheel's bump stop touches, m; infinite without a stop.</summary>
+    public virtual NotedNumber BumpTouch(int corner) => Model.BumpTouch[corner];
+
+    /// <summary>Travel at which its rebound stop touches, m.</summary>
+    public virtual NotedNumber ReboundTouch(int corner) => Model.ReboundTouch[corner];
 
     /// <summary>√(mean of x² over a window), as far as it is recorded; 0 of nothing.</summary>
-    public double Rms(PassSignal of, Window window)
+    public NotedNumber Rms(PassSignal of, CurveWindow window)
     {
-        var (from, to) = window.Places(start, sampleStep, count);
+        var (from, to) = Places(window);
         var squares = Squares(of, from, to);
-        return to > from ? Math.Sqrt(squares / (to - from)) : 0.0;
+        return NotedNumber.WhereAtMost(to, from, 0.0, NotedNumber.Sqrt(squares / (to - from)));
     }
 
     /// <summary>∫x² dt over a window, as far as it is recorded.</summary>
-    public double SquareIntegral(PassSignal of, Window window)
+    public NotedNumber SquareIntegral(PassSignal of, CurveWindow window)
     {
-        var (from, to) = window.Places(start, sampleStep, count);
+        var (from, to) = Places(window);
         return sampleStep * Squares(of, from, to);
     }
 
     /// <summary>Least and greatest value in a window, its ends among them; +∞ and −∞ of nothing.</summary>
-    public (double Least, double Most) Range(PassSignal of, Window window)
+    public (NotedNumber Least, NotedNumber Most) Range(PassSignal of, CurveWindow window)
     {
-        var (from, to) = window.Places(start, sampleStep, count);
+        var (from, to) = Places(window);
         return Range(of, from, to);
     }
 
     /// <summary>Largest |x| of the record.</summary>
-    public double Peak(PassSignal of) => Peak(of, Record);
+    public NotedNumber Peak(PassSignal of) => Peak(of, Record);
 
     /// <summary>Largest |x| in a window; 0 of nothing.</summary>
-    public double Peak(PassSignal of, Window window)
+    public NotedNumber Peak(PassSignal of, CurveWindow window)
     {
         var (least, most) = Range(of, window);
-        var top = most >= -least ? most : least;
-        return double.IsFinite(top) ? Math.Abs(top) : 0.0;
+        var top = NotedNumber.Abs(NotedNumber.WhereAtMost(-least, most, most, least));
+        return NotedNumber.WhereAtMost(top, double.MaxValue, top, 0.0);
     }
 
     /// <summary>The last time at which |x| falls through a share of its peak, s: null when it stands above that at the record's end.</summary>
-    public abstract double? LastAbove(PassSignal of, double share);
+    public abstract NotedNumber? LastAbove(PassSignal of, double share);
 
     /// <summary>Number of turning points away from zero later than a time at which |x| passes a share of its peak.</summary>
-    public abstract int Lobes(PassSignal of, double share, double after);
+    public abstract NotedNumber Lobes(PassSignal of, double share, NotedNumber after);
 
     /// <summary>Largest |x(t + h) − x(t − h)| of two samples of the record.</summary>
     /// <param name="of">x.</param>
     /// <param name="apart">2h in samples, above 0.</param>
-    public abstract double Farthest(PassSignal of, int apart);
+    public abstract NotedNumber Farthest(PassSignal of, int apart);
 
     /// <summary>Number of samples that are at most 0.</summary>
-    public abstract int Nothing(PassSignal of);
+    public abstract NotedNumber Nothing(PassSignal of);
 
     /// <summary>∫x² over a stretch counted in samples from the first.</summary>
-    protected abstract double Squares(PassSignal of, double from, double to);
+    protected abstract NotedNumber Squares(PassSignal of, NotedNumber from, NotedNumber to);
 
     /// <summary>Least and greatest value in a stretch counted in samples from the first.</summary>
-    protected abstract (double Least, double Most) Range(PassSignal of, double from, double to);
+    protected abstract (NotedNumber Least, NotedNumber Most) Range(PassSignal of, NotedNumber from, NotedNumber to);
+
+    // A window's ends in samples from the first, cut to the record.
+    private (NotedNumber From, NotedNumber To) Places(CurveWindow window)
+    {
+        NotedNumber Cut(NotedNumber time) => NotedNumber.Min(NotedNumber.Max((time - First) / sampleStep, 0.0), LastPlace);
+        return (Cut(window.From), Cut(window.To));
+    }
 }

@@ -28,7 +28,16 @@ internal sealed record PassSignal(SampleReading Reading)
     public static PassSignal Of(RideSignal signal) => new(signal.FromTrim);
 
     /// <summary>With what it reads at trim.</summary>
-    public static PassSignal WholeOf(RideSignal signal) => new(signal.Whole);
+    public static PassSignal WholeOf(RideSignal signal) => new(signal.Whole) { Standing = signal.Standing };
+
+    /// <summary>With a share of what it reads at trim.</summary>
+    public static PassSignal With(RideSignal signal, double share) => new(signal.FromTrim.From(share * signal.AtTrim))
+    {
+        Standing = signal.Standing is var (place, own) ? (place, share * own) : null,
+    };
+
+    /// <summary>What the reading begins with, as <see cref="RideSignal.Standing"/> says.</summary>
+    public (int Place, double Share)? Standing { get; init; }
 
     /// <summary>What is taken off every value.</summary>
     public double Less { get; init; }

@@ -1,4 +1,5 @@
 using Heaveline.Passes;
+using Heaveline.Recording;
 
 namespace Heaveline.Measures;
 
@@ -35,19 +36,19 @@ internal sealed class TracedCurves(Pass pass) : MeasuredCurves(pass.Request, pas
         return values;
     }
 
-    public override double? LastAbove(PassSignal of, double share)
+    public override NotedNumber? LastAbove(PassSignal of, double share)
     {
         var curve = Curve(of);
         return curve.LastAbove(share * curve.Peak());
     }
 
-    public override int Lobes(PassSignal of, double share, double after)
+    public override NotedNumber Lobes(PassSignal of, double share, NotedNumber after)
     {
         var curve = Curve(of);
         return curve.Lobes(share * curve.Peak(), after).Count;
     }
 
-    public override double Farthest(PassSignal of, int apart)
+    public override NotedNumber Farthest(PassSignal of, int apart)
     {
         var values = Values(pass, of);
         var most = 0.0;
@@ -59,7 +60,7 @@ internal sealed class TracedCurves(Pass pass) : MeasuredCurves(pass.Request, pas
         return most;
     }
 
-    public override int Nothing(PassSignal of)
+    public override NotedNumber Nothing(PassSignal of)
     {
         var count = 0;
         foreach (var value in Values(pass, of))
@@ -70,9 +71,13 @@ internal sealed class TracedCurves(Pass pass) : MeasuredCurves(pass.Request, pas
         return count;
     }
 
-    protected override double Squares(PassSignal of, double from, double to) => Curve(of).Squares(from, to);
+    protected override NotedNumber Squares(PassSignal of, NotedNumber from, NotedNumber to) => Curve(of).Squares(from, to);
 
-    protected override (double Least, double Most) Range(PassSignal of, double from, double to) => Curve(of).Range(from, to);
+    protected override (NotedNumber Least, NotedNumber Most) Range(PassSignal of, NotedNumber from, NotedNumber to)
+    {
+        var (least, most) = Curve(of).Range(from, to);
+        return (least, most);
+    }
 
     private Curve Curve(PassSignal of) => new(pass, Values(pass, of));
 }
