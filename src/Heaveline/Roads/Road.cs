@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using Heaveline.Quantities;
 
 namespace Heaveline.Roads;
@@ -7,9 +8,10 @@ namespace Heaveline.Roads;
 /// A road as the two wheel tracks see it. x = 0 is where an obstacle begins: at t = 0 of a pass the front wheel centres stand there.
 /// Waves and measured roads begin at x = 0 too.
 /// </summary>
-public sealed record Road
+public sealed partial record Road
 {
     private const string InBothTracks = "both tracks";
+    private const string HalfOn = ", half under each wheel";
 
     /// <summary>Name, not blank.</summary>
     public required string Name { get; init => field = Checked.NotBlank(value, "Give the road a name."); }
@@ -30,10 +32,16 @@ public sealed record Road
     public required string Caption { get; init => field = Checked.NotBlank(value, "Say what the road is."); }
 
     /// <summary>
-    /// The road in words for a vehicle with two tracks or with one: that an obstacle lies in both tracks is nothing to a two-wheeler.
+    /// The road in words for a vehicle with two tracks or with one: that an obstacle lies in both tracks is nothing to a two-wheeler, and of left
+    /// and right it knows nothing.
     /// </summary>
     /// <param name="hasTracks">Whether the vehicle has a left and a right.</param>
-    internal string CaptionFor(bool hasTracks) => hasTracks ? Caption : Caption.Replace($", {InBothTracks}", "", StringComparison.Ordinal);
+    internal string CaptionFor(bool hasTracks) => hasTracks ? Caption
+        : OneTrack().Replace(Caption.Replace($", {InBothTracks}", "", StringComparison.Ordinal), HalfOn);
+
+    // A two-wheeler's wheel is two halves, one in each track: of an obstacle in one of them it is lifted by half.
+    [GeneratedRegex(", (?:left|right) track(?=,|$)", RegexOptions.CultureInvariant)]
+    private static partial Regex OneTrack();
 
     /// <summary>A level road.</summary>
     public static Road Flat { get; } =
