@@ -30,9 +30,9 @@ public sealed record UnitMend(string Text, string Words)
 
         var number = parts.Si / own.Factor;
         // 45 read where a ratio is asked: 45 mm for 50 mm at the wheel.
-        if (field.Name.EndsWith("-per-wheel", StringComparison.Ordinal) && IsUsual(number * 0.001 / Jacked))
+        if (field.Name.EndsWith("-per-wheel", StringComparison.Ordinal) && IsUsual(In.Millimetres.ToSi(number) / Jacked))
         {
-            var ratio = Digits(number * 0.001 / Jacked);
+            var ratio = Digits(In.Millimetres.ToSi(number) / Jacked);
             return new(ratio, $"{ratio}, which is {parts.Number} mm for 50 mm at the wheel");
         }
 
@@ -53,7 +53,7 @@ public sealed record UnitMend(string Text, string Words)
     public static UnitMend? OfTravel(FormField field, string text)
     {
         ArgumentNullException.ThrowIfNull(field);
-        return field.Quantity?.Split(text) is { Refusal: null, Unit: "mm", Doubt: "" } parts && AsRatio(parts.Si * 1000.0) is { } travel
+        return field.Quantity?.Split(text) is { Refusal: null, Unit: "mm", Doubt: "" } parts && AsRatio(In.Millimetres.Of(parts.Si)) is { } travel
             ? new(travel, $"{travel}, a ratio of {parts.Number}")
             : Of(field, text);
     }
@@ -74,7 +74,7 @@ public sealed record UnitMend(string Text, string Words)
     }
 
     // Usual ratios of springs and dampers, as the file's own slips have them.
-    private static string? AsRatio(double number) => number is >= 0.2 and <= 1.3 ? $"{Digits(1000.0 * Jacked * number)} mm" : null;
+    private static string? AsRatio(double number) => number is >= 0.2 and <= 1.3 ? $"{Digits(In.Millimetres.Of(Jacked * number))} mm" : null;
 
     private static string Digits(double value) => QuantityText.Format(new Amount<Plain>(value), "");
 }

@@ -11,7 +11,6 @@ namespace Heaveline.Roads;
 public sealed partial record Road
 {
     private const string InBothTracks = "both tracks";
-    private const string HalfOn = ", half under each wheel";
 
     /// <summary>Name, not blank.</summary>
     public required string Name { get; init => field = Checked.NotBlank(value, "Give the road a name."); }
@@ -37,11 +36,32 @@ public sealed partial record Road
     /// </summary>
     /// <param name="hasTracks">Whether the vehicle has a left and a right.</param>
     internal string CaptionFor(bool hasTracks) => hasTracks ? Caption
-        : OneTrack().Replace(Caption.Replace($", {InBothTracks}", "", StringComparison.Ordinal), HalfOn);
+        : OneTrack().Replace(Caption.Replace($", {InBothTracks}", "", StringComparison.Ordinal), "");
 
-    // A two-wheeler's wheel is two halves, one in each track: of an obstacle in one of them it is lifted by half.
+    /// <summary>
+    /// The road as a vehicle meets it: a two-wheeler rides over an obstacle in whichever track it lies. Of a road that differs in both tracks each
+    /// half of its wheels meets its own.
+    /// </summary>
+    /// <param name="hasTracks">Whether the vehicle has a left and a right.</param>
+    internal Road MetBy(bool hasTracks) => hasTracks || Side is not { } side ? this
+        : On(side) with { Name = UnderWheels().Replace(Name, ""), Caption = CaptionFor(hasTracks) };
+
+    /// <summary>The track in which all of it lies; null where both are level, or neither is.</summary>
+    internal Tracks? Side => (Left.IsLevel, Right.IsLevel) switch
+    {
+        (false, true) => Tracks.Left,
+        (true, false) => Tracks.Right,
+        _ => null,
+    };
+
+    /// <summary>The heights of one track in both.</summary>
+    internal Road On(Tracks side) => side == Tracks.Left ? this with { Right = Left } : this with { Left = Right };
+
     [GeneratedRegex(", (?:left|right) track(?=,|$)", RegexOptions.CultureInvariant)]
     private static partial Regex OneTrack();
+
+    [GeneratedRegex(" under the (?:left|right) wheels$", RegexOptions.CultureInvariant)]
+    private static partial Regex UnderWheels();
 
     /// <summary>A level road.</summary>
     public static Road Flat { get; } =

@@ -31,10 +31,14 @@ public class RoadTests
         Assert.EndsWith(", left track", Road.From(hump, Tracks.Left).CaptionFor(hasTracks: true), StringComparison.Ordinal);
         foreach (var tracks in new[] { Tracks.Left, Tracks.Right })
         {
-            Assert.EndsWith("3.7 m long, half under each wheel", Road.From(hump, tracks).CaptionFor(hasTracks: false), StringComparison.Ordinal);
+            Assert.EndsWith("3.7 m long", Road.From(hump, tracks).CaptionFor(hasTracks: false), StringComparison.Ordinal);
         }
 
         Assert.EndsWith("3.7 m long", Road.From(hump).CaptionFor(hasTracks: false), StringComparison.Ordinal);
+        var named = Road.From(hump, Tracks.Right) with { Name = "hump under the right wheels" };
+        Assert.Equal("hump", named.MetBy(hasTracks: false).Name);
+        Assert.Same(named, named.MetBy(hasTracks: true));
+        Assert.Equal(0.06, named.MetBy(hasTracks: false).Left.Height(1.85), 1e-9);
     }
 
     [Fact]
