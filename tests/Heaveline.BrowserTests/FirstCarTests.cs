@@ -114,6 +114,77 @@ public class FirstCarTests(Served served)
     }
 
     [Fact]
+    public async Task With_a_car_of_its_own_a_garage_still_offers_invented_ones_apart_from_its_own()
+    {
+        var folder = Directory.CreateTempSubdirectory("heaveline-own-").FullName;
+        File.Copy(Path.Combine(served.Garage, "fern-saloon.yaml"), Path.Combine(folder, "my-own.yaml"));
+        var (program, address, _) = await served.Start([folder, "--port", "0"]);
+        try
+        {
+            var page = await served.Open(new Uri(address, "/").ToString());
+            await page.Awake();
+            await Expect(page.Locator("#invented-heading")).ToHaveTextAsync("Look at an invented car");
+            await page.GetByRole(AriaRole.Button, new() { Name = "Look at it: Pebble small car" }).FocusAsync();
+            await page.Keyboard.PressAsync("Enter");
+            await Expect(page).ToHaveURLAsync(new Regex("/pass[?]car=invented(/|%2F)pebble-fluid-car"));
+            await Expect(page.Locator("[data-time]")).Not.ToHaveTextAsync("", new() { Timeout = 20000 });
+            Assert.Equal(["my-own.yaml"], Directory.EnumerateFiles(folder, "*.yaml").Select(Path.GetFileName));
+            Assert.True(File.Exists(Path.Combine(folder, "invented", "pebble-fluid-car.yaml")));
+            await page.GotoAsync(new Uri(address, "/").ToString());
+            await page.Awake();
+            await Expect(page.Locator(".cars > li").First).ToContainTextAsync("my-own");
+            await Expect(page.Locator(".cars > li").Last).ToContainTextAsync("invented, to be looked at");
+            // Where no car is named, it is one's own.
+            await page.GotoAsync(new Uri(address, "/rule").ToString());
+            await Expect(page.Locator("#choose-car option", new() { HasText = "Pebble small car, invented" })).ToHaveCountAsync(1);
+            await Accessible.Check(page);
+        }
+        finally
+        {
+            await Stop(program, folder);
+        }
+    }
+
+    [Fact]
+    public async Task The_sheet_asks_what_the_car_looks_like_and_about_a_number_that_cannot_be_meant()
+    {
+        var page = await served.Open("/sheet");
+        await page.Awake();
+        await page.Locator("#body-style-open").FocusAsync();
+        await page.Keyboard.PressAsync("ArrowDown");
+        await page.Keyboard.PressAsync("ArrowDown");
+        await page.Keyboard.PressAsync("ArrowDown");
+        await Expect(page.Locator("#body-style-estate")).ToBeCheckedAsync();
+        await Expect(page).ToHaveURLAsync(new Regex("body-style=estate"));
+        await page.Locator("#sheet-wheelbase").FillAsync("2520");
+        await page.Keyboard.PressAsync("Tab");
+        // A bare number is shown back at once with the unit that it was taken in.
+        await Expect(page.Locator("#sheet-wheelbase")).ToHaveValueAsync("2520 m");
+        await Expect(page.Locator("#sheet-wheelbase-mend")).ToHaveTextAsync("Did you mean 2520 mm?");
+        await Accessible.Check(page);
+        await page.Locator("#sheet-wheelbase-mend").FocusAsync();
+        await page.Keyboard.PressAsync("Enter");
+        await Expect(page.Locator("#sheet-wheelbase")).ToHaveValueAsync("2520 mm");
+        await Expect(page.Locator("#sheet-wheelbase-mend")).ToHaveCountAsync(0);
+        await page.Locator("#sheet-front-moves").FillAsync("0.9");
+        await page.Keyboard.PressAsync("Tab");
+        await Expect(page.Locator("#sheet-front-moves-mend")).ToHaveTextAsync("Did you mean 45 mm, a ratio of 0.9?");
+    }
+
+    [Fact]
+    public async Task The_full_form_asks_about_a_number_that_cannot_be_meant()
+    {
+        using var car = new OwnCar(served);
+        var page = await served.Open(car.Address("car"));
+        await Expect(page.Locator("[data-live=yes]").First).ToBeAttachedAsync(new() { Timeout = 20000 });
+        await page.Locator("#f-wheelbase").FillAsync("2700");
+        await page.Locator("#f-wheelbase-mend").ClickAsync();
+        await Expect(page.Locator("#f-wheelbase")).ToHaveValueAsync("2700");
+        await Expect(page.GetByLabel("wheelbase: unit", new() { Exact = true })).ToHaveValueAsync("mm");
+        await Expect(page.Locator("#f-wheelbase-mend")).ToHaveCountAsync(0);
+    }
+
+    [Fact]
     public async Task A_new_car_from_another_shows_what_was_not_measured_until_it_is()
     {
         using var car = new OwnCar(served);

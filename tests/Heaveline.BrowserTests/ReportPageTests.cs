@@ -36,6 +36,24 @@ public class ReportPageTests(Served served)
                 .AllInnerTextsAsync()).Select(h => h.StartsWith("The car: ", StringComparison.Ordinal) ? "The car: " : h));
     }
 
+    [Fact]
+    public async Task A_pinned_trial_goes_into_the_report_as_a_variant_and_no_part_is_unticked_by_it()
+    {
+        using var car = new OwnCar(served);
+        var page = await Open($"/report?car={car.Name}&parts=modes,cure&pins=rear-spring_50&rear-damping=1.5");
+        await Expect(page.Locator("#trials li").First).ToContainTextAsync("A: rear spring 50 N/mm");
+        await Expect(page.Locator("#trials li").Last).ToContainTextAsync("set now: rear damping 1.5");
+        await page.Locator("#trial-A").ClickAsync();
+        await Expect(page.Locator("#car-2")).ToHaveValueAsync(new Regex($"^{car.Name}-rear-spring-50"));
+        await Expect(page.Locator("#part-modes")).ToBeCheckedAsync();
+        await Expect(page.Locator("#part-cure")).ToBeCheckedAsync();
+        await Expect(page.Locator("#part-compare")).ToBeCheckedAsync();
+        await Accessible.Check(page);
+        await page.Locator("#part-cure").UncheckAsync();
+        await Make(page);
+        await Expect(page.FrameLocator("iframe.preview").GetByRole(AriaRole.Heading, new() { Level = 2, Name = "Side by side" })).ToBeVisibleAsync();
+    }
+
     [Theory]
     [InlineData("html", "<!DOCTYPE html>")]
     [InlineData("pdf", "%PDF-")]
@@ -92,7 +110,7 @@ public class ReportPageTests(Served served)
         var page = await Open(Quick);
         await page.GetByLabel("Title", new() { Exact = true }).FillAsync("Two saloons");
         await page.GetByLabel("Author").FillAsync("A. Fern & son");
-        await page.GetByLabel("Speed of the passes").FillAsync("25 mph");
+        await page.Locator("#speed").FillAsync("25 mph");
         await page.GetByLabel("Road", new() { Exact = true }).SelectOptionAsync("pothole-left");
         await page.GetByLabel("Sheet of the PDF").SelectOptionAsync("letter");
         await Expect(page).ToHaveURLAsync(new Regex("paper=letter"));
@@ -100,7 +118,7 @@ public class ReportPageTests(Served served)
         await page.ReloadAsync();
         await Expect(page.GetByLabel("Title", new() { Exact = true })).ToHaveValueAsync("Two saloons");
         await Expect(page.GetByLabel("Author")).ToHaveValueAsync("A. Fern & son");
-        await Expect(page.GetByLabel("Speed of the passes")).ToHaveValueAsync("25 mph");
+        await Expect(page.Locator("#speed")).ToHaveValueAsync("25 mph");
         await Expect(page.GetByLabel("Road", new() { Exact = true })).ToHaveValueAsync("pothole-left");
         await Expect(page.GetByLabel("Sheet of the PDF")).ToHaveValueAsync("letter");
         await Expect(page.GetByLabel("Held against it, no. 1")).ToHaveValueAsync("fern-saloon-cured");

@@ -65,13 +65,13 @@ public class RidePageTests(Served served)
         await Reached(page, "density=100");
         await page.GetByLabel("Seat", new() { Exact = true }).SelectOptionAsync("rear left");
         await Reached(page, "seat=rear");
-        await page.GetByLabel("Beside it").SelectOptionAsync("fern-saloon-cured");
+        await page.GetByLabel("Held against it").SelectOptionAsync("fern-saloon-cured");
         await Reached(page, "beside=fern-saloon-cured");
         await page.ReloadAsync();
         await Expect(page.GetByLabel("Road", new() { Exact = true })).ToHaveValueAsync("density");
         await Expect(page.GetByLabel("Density at 0.1 cycles/m")).ToHaveValueAsync("100");
         await Expect(page.GetByLabel("Seat", new() { Exact = true })).ToHaveValueAsync("rear left");
-        await Expect(page.GetByLabel("Beside it")).ToHaveValueAsync("fern-saloon-cured");
+        await Expect(page.GetByLabel("Held against it")).ToHaveValueAsync("fern-saloon-cured");
         await Expect(page.Locator("caption").Filter(new() { HasText = "Fern saloon, cured, by speed" })
             .Or(page.Locator("caption").Filter(new() { HasText = "by speed" }).Nth(1))).ToBeVisibleAsync(new() { Timeout = Long });
         await Expect(page.Locator(".picture text").Filter(new() { HasText = "vertical at the seat, rear left" })).ToHaveCountAsync(1);

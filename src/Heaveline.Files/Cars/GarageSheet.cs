@@ -25,6 +25,9 @@ public sealed class GarageSheet
     /// <summary>Key of the rear spring's travel.</summary>
     public const string RearMoves = "rear-moves";
 
+    /// <summary>Key of what the car looks like, which is asked beside the numbers.</summary>
+    public const string BodyStyle = "body-style";
+
     /// <summary>Behind how far a spring moves, over which travel of the wheel.</summary>
     public const string Jack = " for 50 mm at the wheel";
 
@@ -50,6 +53,11 @@ public sealed class GarageSheet
             {
                 refused[line.Key] = words;
             }
+        }
+
+        if (this.typed.TryGetValue(BodyStyle, out var style) && !Styles.Contains(style))
+        {
+            refused[BodyStyle] = $"'{style}' is no body style; there are {string.Join(", ", Styles)}.";
         }
 
         Missing = [.. Lines.Where(line => line.IsNeeded && !this.typed.ContainsKey(line.Key)).Select(line => line.Key)];
@@ -105,6 +113,8 @@ public sealed class GarageSheet
         ArgumentNullException.ThrowIfNull(typed);
         return new GarageSheet(name, typed, units ?? ReaderUnits.Metric, readings ?? new Dictionary<string, string>());
     }
+
+    private static IReadOnlyList<string> Styles => CarFile.Form.At(BodyStyle)!.Words;
 
     private static string[] Both(string what) => [$"front {what}", $"rear {what}"];
 
@@ -180,6 +190,11 @@ public sealed class GarageSheet
         void Usual(string before, string value) => Line($"{before}: {value}{UnmeasuredLines.Estimated($"usual for a car ({Practice})")}");
 
         Line($"car: {ScalarText.Of(name.Trim(), inFlow: false)}");
+        if (Has(BodyStyle))
+        {
+            Line($"{BodyStyle}: {typed[BodyStyle]}");
+        }
+
         Line("note: Begun on a garage sheet. What was estimated says so at the end of its line.");
         Value("wheelbase", Wheelbase);
         Line("weighing:");

@@ -47,6 +47,12 @@ public sealed record FormField
     /// <summary>Whether the lower limit itself is refused.</summary>
     public bool IsOpenBelow { get; init; }
 
+    /// <summary>The least that it usually is, SI units; null where nothing is said.</summary>
+    public double? UsualLow { get; init; }
+
+    /// <summary>The most that it usually is, SI units; null where nothing is said.</summary>
+    public double? UsualHigh { get; init; }
+
     /// <summary>Dimension, units and their conversion, for quantities and numbers; null for others.</summary>
     public QuantityForm? Quantity { get; init; }
 

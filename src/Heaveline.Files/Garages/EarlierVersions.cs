@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using Heaveline.Files.Yaml;
 
 namespace Heaveline.Files.Garages;
@@ -8,6 +9,7 @@ namespace Heaveline.Files.Garages;
 /// <param name="most">How many versions of one file are kept.</param>
 internal sealed class EarlierVersions(string folder, int most)
 {
+    private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
     private const string Format = "yyyy-MM-dd'T'HHmmssfff";
     private static readonly TimeSpan Step = TimeSpan.FromMilliseconds(1);
 
@@ -140,6 +142,49 @@ internal sealed class EarlierVersions(string folder, int most)
             .Where(version => GarageNames.Problem(version.Name) is null && !File.Exists(Path.Combine(folder, version.Name))
                 && Directory.Exists(Path.GetDirectoryName(Path.Combine(folder, version.Name))))
             .OrderByDescending(version => version.Until).ThenBy(version => version.Name, StringComparer.Ordinal)];
+    }
+
+    /// <summary>
+    /// Makes way for a new file: what was taken out of the garage under its name, and is called otherwise, stays listed, and can be put back, under a
+    /// free name beside it. Variants that went out with it name it by that.
+    /// </summary>
+    /// <param name="name">The new file, which is not there yet.</param>
+    /// <param name="text">Its text.</param>
+    public void MakeWay(string name, string text)
+    {
+        if (Of(name) is not [var last, ..] || Decoded(Bounded.Read(PathOf(name, last.Until), YamlTree.Longest)) is not { } kept
+            || TakenOutFile.Called(name, kept).Title == TakenOutFile.Called(name, text).Title)
+        {
+            return;
+        }
+
+        var (stem, extension) = (Path.ChangeExtension(name, null), Path.GetExtension(name));
+        var free = Enumerable.Range(2, int.MaxValue - 2).Select(n => string.Create(CultureInfo.InvariantCulture, $"{stem}-{n}{extension}"))
+            .First(one => !File.Exists(Path.Combine(folder, one)) && Of(one).Count == 0);
+        foreach (var other in OfGone().Where(one => one.Until == last.Until && one.Name != name))
+        {
+            var path = PathOf(other.Name, other.Until);
+            if (Decoded(Bounded.Read(path, YamlTree.Longest)) is { } variant
+                && GarageReference.Renamed(other.Name, variant, name, free) is { } next)
+            {
+                WholeFile.Write(path, stream => stream.Write(Strict.GetBytes(next)), () => true, replaces: true);
+            }
+        }
+
+        Rename(name, free);
+    }
+
+    private static string? Decoded(byte[] bytes)
+    {
+        try
+        {
+            return Strict.GetString(bytes);
+        }
+        catch (DecoderFallbackException)
+        {
+            // No text: it names no other file.
+            return null;
+        }
     }
 
     /// <summary>Takes away what killed programs left beside the versions of a file.</summary>

@@ -210,6 +210,28 @@ public sealed class Garage
             : saving.Save(name, path, text, read);
     }
 
+    /// <summary>Makes the folder of a file that is to be saved, where it is not there.</summary>
+    /// <param name="name">The file's name inside the garage.</param>
+    /// <returns>Why there is none, in words; null where there is one.</returns>
+    public string? MakeFolder(string name)
+    {
+        var (path, refusal) = Find(name);
+        if (path is null)
+        {
+            return $"{refusal!.Message} {refusal.Advice}";
+        }
+
+        try
+        {
+            Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+            return null;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return $"The folder of {name} cannot be made: {FileTrouble.Words(e)}";
+        }
+    }
+
     /// <summary>
     /// What a save would meet: the conflict with the file as it is now, or why it cannot be looked at; null when it is the one that was read.
     /// </summary>

@@ -1,5 +1,6 @@
 using Heaveline.Files.Cars;
 using Heaveline.Files.Drives;
+using Heaveline.Files.Editing;
 using Heaveline.Files.Roads;
 using Heaveline.Files.Ties;
 using Heaveline.Files.Yaml;
@@ -25,6 +26,26 @@ public sealed record GarageReference(string File, GarageKind Kind, string Title,
     internal static IReadOnlyList<GarageReference> To(Garage garage, IEnumerable<string> files, string name) =>
         [.. files.Select(file => Of(garage, file)).OfType<(GarageReference Reference, string Named)>().Where(one => one.Named == name)
             .Select(one => one.Reference)];
+
+    /// <summary>A text that names a file of its own folder or of another, naming it otherwise; null where it does not name it.</summary>
+    /// <param name="file">The file of the text, which need not be there.</param>
+    /// <param name="text">The text.</param>
+    /// <param name="name">The file that it names.</param>
+    /// <param name="to">The file's other name.</param>
+    internal static string? Renamed(string file, string text, string name, string to)
+    {
+        var root = YamlReading.Value(new SourceText(file, text)).Root;
+        if (root is null || GarageFormat.Of(root)?.Kind != GarageKind.Variant
+            || root.At(VariantWords.Base.Name) is not { Kind: NodeKind.Scalar, Text: var written })
+        {
+            return null;
+        }
+
+        var reference = new GarageReference(file, GarageKind.Variant, file, VariantWords.Base.Name, written);
+        var named = Path.GetRelativePath("/", Path.GetFullPath(Path.Combine("/", Path.GetDirectoryName(file) ?? "", written)))
+            .Replace(Path.DirectorySeparatorChar, '/');
+        return named == name ? GarageFormat.Edit(text, KeyEdit.Put([reference.Key], reference.Renamed(to))).Text : null;
+    }
 
     private static (GarageReference Reference, string Named)? Of(Garage garage, string file)
     {

@@ -110,6 +110,11 @@ internal sealed class GarageSaving(string folder, EarlierVersions earlier, TimeP
             var (version, dropped) = earlier.Keep(outcome.Name, present, time.GetUtcNow().UtcDateTime);
             outcome = outcome with { Earlier = version, Dropped = dropped };
         }
+        else if (!outcome.Name.StartsWith(DriveFolders.Folder + "/", StringComparison.Ordinal))
+        {
+            // What is written down about a drive is its own, whenever it is written.
+            earlier.MakeWay(outcome.Name, outcome.Text);
+        }
 
         bool IsStillTheSame()
         {

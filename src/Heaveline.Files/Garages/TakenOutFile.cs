@@ -13,12 +13,18 @@ public sealed record TakenOutFile(EarlierVersion Version, GarageKind Kind, strin
 
     internal static TakenOutFile Of(Garage garage, EarlierVersion version)
     {
-        var text = garage.ReadEarlier(version.Name, version.Until).Text;
-        var root = text is null ? null : YamlReading.Value(new SourceText(version.Name, text)).Root;
+        var (kind, title) = Called(version.Name, garage.ReadEarlier(version.Name, version.Until).Text);
+        return new TakenOutFile(version, kind, title);
+    }
+
+    /// <summary>What a text describes, and what it is called; the file's name when it does not say.</summary>
+    internal static (GarageKind Kind, string Title) Called(string name, string? text)
+    {
+        var root = text is null ? null : YamlReading.Value(new SourceText(name, text)).Root;
         var format = GarageFormat.Of(root);
         var title = format is { TitleKey: { Length: > 0 } key } && root!.At(key) is { Kind: NodeKind.Scalar, IsEmpty: false } words
             ? words.Text.Trim()
-            : version.Name;
-        return new TakenOutFile(version, format?.Kind ?? GarageKind.Unknown, title);
+            : name;
+        return (format?.Kind ?? GarageKind.Unknown, title);
     }
 }

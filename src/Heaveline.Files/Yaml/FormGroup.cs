@@ -39,6 +39,8 @@ internal static class FormGroup
             Limit = limit?.Words,
             Least = limit?.Least,
             Most = limit?.Most,
+            UsualLow = key.Usual?.Low,
+            UsualHigh = key.Usual?.High,
             IsOpenBelow = limit is { IsOpenBelow: true },
         });
     }

@@ -52,7 +52,7 @@ internal static class AddressWords
         "car" => [nameof(Pages.CarPage.Open)],
         "road" => [nameof(Pages.RoadPage.File), nameof(Pages.RoadPage.From), RoadDraft.Named, RoadDraft.Kinds],
         "sheet" => GarageSheet.Lines.SelectMany(line => new[] { line.Key, line.Key + Pages.SheetPage.ReadingsKey })
-            .Append(SheetReading.Named),
+            .Append(SheetReading.Named).Append(GarageSheet.BodyStyle),
         "rule" => RuleStudy.OnPage.Choices.Select(choice => choice.Name).Append(Pages.RulePage.Marks.Name),
         PageEntry.Link => LinkStudy.OnPage.Choices.Select(choice => choice.Name),
         CurrentCar.Ride => RidePageChoices.All.Select(choice => choice.Name),

@@ -79,7 +79,26 @@ public sealed partial class SheetPage
             }
         }
 
+        if (said.GetValueOrDefault(GarageSheet.BodyStyle).ToString() is { Length: > 0 } style)
+        {
+            typed[GarageSheet.BodyStyle] = style;
+        }
+
         Look();
+    }
+
+    private void Choose(string style)
+    {
+        if (style.Length == 0)
+        {
+            typed.Remove(GarageSheet.BodyStyle);
+        }
+        else
+        {
+            typed[GarageSheet.BodyStyle] = style;
+        }
+
+        Keep();
     }
 
     private void Rename(string words)
@@ -120,6 +139,7 @@ public sealed partial class SheetPage
             "sheet" + PageAddress.Query(
                 [
                     (SheetReading.Named, name.Length > 0 ? name : null),
+                    (GarageSheet.BodyStyle, typed.GetValueOrDefault(GarageSheet.BodyStyle)),
                     .. GarageSheet.Lines.SelectMany(line => new[]
                     {
                         (line.Key, typed.GetValueOrDefault(line.Key)), (line.Key + ReadingsKey, readings.GetValueOrDefault(line.Key)),

@@ -15,6 +15,9 @@ namespace Heaveline.Web.Serving;
 /// </summary>
 internal sealed class GarageView(ServeOptions options) : IFinder, IDisposable
 {
+    /// <summary>Folder of a garage in which invented cars lie beside its own.</summary>
+    public const string InventedFolder = "invented/";
+
     private static readonly string Ending = FileFormat.Described.Endings[0];
     private readonly Lock only = new();
     private readonly Lazy<GarageWatch> watch = new(() => new GarageWatch(new Garage(options.Garage).Folder));
@@ -70,19 +73,24 @@ internal sealed class GarageView(ServeOptions options) : IFinder, IDisposable
         get
         {
             var cars = Listing.Entries.Where(entry => entry.Kind is GarageKind.Car or GarageKind.Variant).ToDictionary(entry => entry.Name);
-            return Titles(cars.Values.Select(entry => (NameOf(entry.Name), Called(entry, cars))));
+            return Titles(cars.Values.Select(
+                entry => (NameOf(entry.Name), Called(entry, cars) + (IsInvented(entry.Name) ? ", invented" : ""))));
         }
     }
 
     /// <summary>The roads by their names, those that come with Heaveline and those of the garage, each with what it is called.</summary>
     public IReadOnlyList<(string Name, string Words)> RoadTitles => Titles(Listing.Roads.Select(road => (road.Name, road.Title)));
 
-    /// <summary>The car where none is named: the first one that is not refused, or the first one; null in a garage without any.</summary>
+    /// <summary>Whether a car is an invented one that came with the program, put beside the garage's own to be looked at.</summary>
+    /// <param name="name">Its name, or its file's.</param>
+    public static bool IsInvented(string name) => name.StartsWith(InventedFolder, StringComparison.Ordinal);
+
+    /// <summary>The car where none is named: the first one that is not refused, own ones before invented ones; null without any.</summary>
     public string? UsualCar
     {
         get
         {
-            var names = CarNames;
+            IReadOnlyList<string> names = [.. CarNames.OrderBy(IsInvented)];
             var refused = Listing.Entries.Where(entry => entry.Refusals > 0).Select(entry => NameOf(entry.Name)).ToHashSet(StringComparer.Ordinal);
             return names.FirstOrDefault(name => !refused.Contains(name)) ?? (names is [var first, ..] ? first : null);
         }

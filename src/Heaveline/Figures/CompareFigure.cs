@@ -29,7 +29,7 @@ public static class CompareFigure
         var reference = passes[0];
         return new Figure
         {
-            Title = $"{FirstLetter.Raised(reference.Pass.Road.Name)} at {Printed.Speed(reference.Pass.Speed)}: "
+            Title = $"{FirstLetter.Raised(reference.Pass.Road.MetBy(reference.Pass.Model.Rolls).Name)} at {Printed.Speed(reference.Pass.Speed)}: "
                 + $"{string.Join("; ", passes.Select(one => one.Name))}",
             AltText = $"Four charts over one time axis with {passes.Count} curves each: body height over the front and the rear axle, pitch, "
                 + $"pitch acceleration. {CompareCaption.Numbers(passes)}",

@@ -26,7 +26,8 @@ public static class CompareSpeedsFigure
         var vertical = seated ? Headline.PeakVertical(first.Pass) : WholePassCatalogue.PeakHeaveAcceleration;
         return new Figure
         {
-            Title = $"{FirstLetter.Raised(first.Pass.Road.Name)} against speed: {string.Join("; ", cars.Select(car => car.Name))}",
+            Title = $"{FirstLetter.Raised(first.Pass.Road.MetBy(first.Pass.Model.Rolls).Name)} against speed: "
+                + string.Join("; ", cars.Select(car => car.Name)),
             AltText = $"Three charts against speed with {cars.Count} curves each: {rms.CaptionLabel}, {peak.CaptionLabel}, "
                 + $"largest vertical acceleration. {Ranges(cars)}",
             Caption = $"Road: {first.Pass.RoadCaption}. "

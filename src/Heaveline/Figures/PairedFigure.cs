@@ -46,8 +46,11 @@ public static class PairedFigure
 
     private static string Worse(List<string> worse, string? after) =>
         after is null ? ""
-        : worse.Count == 0 ? $"No number with a better side is worse with {after}."
-        : $"Worse with {after}: {string.Join("; ", worse)}.";
+        : worse.Count == 0 ? $"No number with a better side is worse {With(after)}."
+        : $"Worse {With(after)}: {string.Join("; ", worse)}.";
+
+    // What is there may be named with its word: "with the link".
+    private static string With(string after) => after.StartsWith("with ", StringComparison.Ordinal) ? after : $"with {after}";
 
     private static CategoryPanel PanelOf(string unit, IReadOnlyList<PairedValue> values, string before, string? after) => new()
     {

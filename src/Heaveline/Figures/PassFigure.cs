@@ -23,7 +23,7 @@ public static class PassFigure
         var panels = PassPanels.Of(pass, measures);
         return new Figure
         {
-            Title = $"{pass.Model.Car.Name} over {Named(pass.Road)} at {Printed.Speed(pass.Speed)}",
+            Title = $"{pass.Model.Car.Name} over {Named(pass.Road.MetBy(pass.Model.Rolls))} at {Printed.Speed(pass.Speed)}",
             AltText = PassCaption.AltText(pass, measures, panels.Length),
             Caption = PassCaption.Of(pass, measures),
             SignNote = $"{ReaderSigns.Pitch} Heights and pitch from the standing car; wheel travel from the empty car.",

@@ -165,7 +165,8 @@ public sealed class Pass
     /// </summary>
     public ImmutableArray<double> RoadHeight(int corner)
     {
-        var profile = corner % 2 == 0 ? Road.Left : Road.Right;
+        var met = Road.MetBy(Model.Rolls);
+        var profile = corner % 2 == 0 ? met.Left : met.Right;
         var back = corner < 2 ? 0.0 : Model.Car.Wheelbase.Si;
         return [.. Time.Select(t => profile.Height((Speed * t) - back) - profile.StartHeight)];
     }

@@ -49,6 +49,11 @@ internal sealed class RoadUnderWheels
         var rear = model.Car.Rear.Tyre;
         var atFront = averaged(front.ContactLength);
         var atRear = rear.ContactLength.Si == front.ContactLength.Si ? atFront : averaged(rear.ContactLength);
+        if (!model.Rolls && road.Side is { } side)
+        {
+            (atFront, atRear) = (atFront.On(side), atRear.On(side));
+        }
+
         if ((atFront.HasJump && front.Damping.Si > 0.0) || (atRear.HasJump && rear.Damping.Si > 0.0))
         {
             throw new RefusedValueException(

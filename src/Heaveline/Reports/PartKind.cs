@@ -27,6 +27,9 @@ public enum PartKind
     /// <summary>Why the first car pitches: ranked causes.</summary>
     Why,
 
+    /// <summary>What would make the first car pitch less over the road: each cure with its price and its chance.</summary>
+    Cure,
+
     /// <summary>How sure the first car's numbers are.</summary>
     Doubt,
 

@@ -89,6 +89,7 @@ public sealed record Report
         PartKind.Ride => [RidePart.Of(work)],
         PartKind.Rule => [RulePart.Of(work)],
         PartKind.Why => [WhyPart.Of(work)],
+        PartKind.Cure => [CurePart.Of(work)],
         PartKind.Doubt => [DoubtPart.Of(work)],
         PartKind.Cost => [CostPart.Of(work)],
         PartKind.Drive => DrivePart.Of(work),

@@ -20,6 +20,9 @@ internal sealed record ReportPartChoice(PartKind Kind, bool ForOne, bool ForSeve
         new(PartKind.Compare, false, true, "Side by side", "All cars over the road together, at the speed and over the speeds. Needs two cars."),
         new(PartKind.Why, true, true, "Why it pitches", "The first car’s causes, ranked by their share, each with a road test that would prove it."),
         new(
+            PartKind.Cure, false, false, "What would help",
+            "For the first car: each cure over the road with what it takes off, its price and its chance. Needs a bump; takes some seconds."),
+        new(
             PartKind.Doubt, true, false, "How sure it is",
             "What the first car’s numbers become when cars are drawn within the doubts of its file. Many draws take long."),
         new(PartKind.Rule, false, false, "The rule", "A rule of the trade as a map over speed, for the first car. The longest part to compute."),

@@ -10,6 +10,7 @@ internal sealed class ReportWork
 {
     private IReadOnlyList<PassAnswer>? passes;
     private WhyAnswer? why;
+    private CureAnswer? cure;
     private CostAnswer? cost;
     private ProveAnswer? proof;
     private readonly Dictionary<string, RecordedLog> logs = new(StringComparer.Ordinal);
@@ -40,6 +41,11 @@ internal sealed class ReportWork
     /// <summary>Why the first car pitches; null where its pass did not run to its end.</summary>
     public WhyAnswer? Why => why ??= Passes[0].IsWhole
         ? WhyStudy.Run(new WhyAsked { Car = Cars[0], Road = Choices.Road, Speed = Choices.Speed }, Run)
+        : null;
+
+    /// <summary>What would make the first car pitch less; null where its pass did not run to its end, or the road has no bump.</summary>
+    public CureAnswer? Cure => cure ??= Passes[0].IsWhole && Choices.Road.Event is not null
+        ? CureStudy.Run(new CureAsked { Car = Cars[0], Road = Choices.Road, Speed = Choices.Speed, Seed = Choices.Seed }, Run)
         : null;
 
     /// <summary>What the change from the first car to each other costs; alone, where it stands.</summary>

@@ -40,6 +40,9 @@ public sealed partial class Profile
     /// <summary>A level road at height 0.</summary>
     public static Profile Flat { get; } = new([0.0], [0.0, 0.0, 0.0, 0.0]);
 
+    /// <summary>Whether it is at height 0 everywhere.</summary>
+    internal bool IsLevel => AllCoefficients.All(c => c == 0.0);
+
     /// <summary>Where pieces begin, x, m, never decreasing, shape (n), n at least 1.</summary>
     public ReadOnlySpan<double> Knots => AllKnots;
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using Heaveline.Quantities;
 
 namespace Heaveline.Roads;
@@ -7,7 +8,7 @@ namespace Heaveline.Roads;
 /// A road as the two wheel tracks see it. x = 0 is where an obstacle begins: at t = 0 of a pass the front wheel centres stand there.
 /// Waves and measured roads begin at x = 0 too.
 /// </summary>
-public sealed record Road
+public sealed partial record Road
 {
     private const string InBothTracks = "both tracks";
 
@@ -30,10 +31,37 @@ public sealed record Road
     public required string Caption { get; init => field = Checked.NotBlank(value, "Say what the road is."); }
 
     /// <summary>
-    /// The road in words for a vehicle with two tracks or with one: that an obstacle lies in both tracks is nothing to a two-wheeler.
+    /// The road in words for a vehicle with two tracks or with one: that an obstacle lies in both tracks is nothing to a two-wheeler, and of left
+    /// and right it knows nothing.
     /// </summary>
     /// <param name="hasTracks">Whether the vehicle has a left and a right.</param>
-    internal string CaptionFor(bool hasTracks) => hasTracks ? Caption : Caption.Replace($", {InBothTracks}", "", StringComparison.Ordinal);
+    internal string CaptionFor(bool hasTracks) => hasTracks ? Caption
+        : OneTrack().Replace(Caption.Replace($", {InBothTracks}", "", StringComparison.Ordinal), "");
+
+    /// <summary>
+    /// The road as a vehicle meets it: a two-wheeler rides over an obstacle in whichever track it lies. Of a road that differs in both tracks each
+    /// half of its wheels meets its own.
+    /// </summary>
+    /// <param name="hasTracks">Whether the vehicle has a left and a right.</param>
+    internal Road MetBy(bool hasTracks) => hasTracks || Side is not { } side ? this
+        : On(side) with { Name = UnderWheels().Replace(Name, ""), Caption = CaptionFor(hasTracks) };
+
+    /// <summary>The track in which all of it lies; null where both are level, or neither is.</summary>
+    internal Tracks? Side => (Left.IsLevel, Right.IsLevel) switch
+    {
+        (false, true) => Tracks.Left,
+        (true, false) => Tracks.Right,
+        _ => null,
+    };
+
+    /// <summary>The heights of one track in both.</summary>
+    internal Road On(Tracks side) => side == Tracks.Left ? this with { Right = Left } : this with { Left = Right };
+
+    [GeneratedRegex(", (?:left|right) track(?=,|$)", RegexOptions.CultureInvariant)]
+    private static partial Regex OneTrack();
+
+    [GeneratedRegex(" under the (?:left|right) wheels$", RegexOptions.CultureInvariant)]
+    private static partial Regex UnderWheels();
 
     /// <summary>A level road.</summary>
     public static Road Flat { get; } =

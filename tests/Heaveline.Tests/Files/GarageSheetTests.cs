@@ -33,6 +33,17 @@ public class GarageSheetTests
     ];
 
     [Fact]
+    public void What_it_looks_like_stands_in_the_file_and_what_none_looks_like_is_refused()
+    {
+        var sheet = GarageSheet.Of("Lark", new Dictionary<string, string>(Three) { ["body-style"] = "estate" });
+        Assert.Equal(BodyStyle.Estate, CarFile.Read(new SourceText("car.yaml", sheet.Text!)).Value!.BodyStyle);
+        Assert.Null(CarFile.Read(new SourceText("car.yaml", GarageSheet.Of("Lark", Three).Text!)).Value!.BodyStyle);
+        var wrong = GarageSheet.Of("Lark", new Dictionary<string, string>(Three) { ["body-style"] = "teapot\nnote: x" });
+        Assert.Null(wrong.Text);
+        Assert.Contains("is no body style; there are hatchback", wrong.Refusals["body-style"], StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Every_sheet_makes_a_car_that_is_in_order_and_can_be_described()
     {
         Assert.Equal(GarageSheet.Lines.Select(line => line.Key), Ranges.Select(range => range.Key));

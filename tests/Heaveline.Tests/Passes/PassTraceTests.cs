@@ -14,6 +14,22 @@ public class PassTraceTests
 
     public static TheoryData<string> Cars => [.. All.Keys];
 
+    // Its wheels have no half that could stay beside a plank.
+    [Fact]
+    public void A_two_wheeler_rides_over_an_obstacle_in_whichever_track_it_lies()
+    {
+        var model = RideModel.Of(ExactCars.TwoWheeler);
+        Pass Over(Tracks tracks) => Pass.Of(model, Road.From(new HalfSine { Height = new(0.03), Length = new(0.8) }, tracks), 8.0);
+        var both = Over(Tracks.Both);
+        Assert.True(both.Pitch.Max() > 1e-3);
+        foreach (var pass in new[] { Over(Tracks.Left), Over(Tracks.Right) })
+        {
+            Assert.Equal(both.Pitch, pass.Pitch);
+            Assert.Equal(both.Heave, pass.Heave);
+            Assert.All(Enumerable.Range(0, 4), corner => Assert.Equal(both.RoadHeight(corner), pass.RoadHeight(corner)));
+        }
+    }
+
     private static Dictionary<string, (Car Car, LoadState Load)> All { get; } = new()
     {
         ["saloon"] = (ExactCars.Saloon, LoadState.Reference),

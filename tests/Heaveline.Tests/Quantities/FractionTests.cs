@@ -5,6 +5,18 @@ namespace Heaveline.Tests.Quantities;
 public class FractionTests
 {
     [Theory]
+    [InlineData("310", "mm", "310 mm")]
+    [InlineData("310 ± 1", "mm", "310 mm ± 1")]
+    [InlineData("310 +/- 1 %", "mm", "310 mm ± 1 %")]
+    [InlineData("24.5 ± 0.5 N/mm", "lbf/in", "24.5 ± 0.5 N/mm")]
+    [InlineData("2 3/4 ± 1/16", "in", "2.75 in ± 0.0625")]
+    [InlineData("0.3 ± 0.1", "", "0.3 ± 0.1")]
+    [InlineData("± 1", "mm", "± 1")]
+    [InlineData("three ± 1", "mm", "three ± 1")]
+    public void A_bare_number_with_a_doubt_is_in_the_unit_beside_its_box(string typed, string unit, string whole) =>
+        Assert.Equal(whole, QuantityText.Whole(typed, unit));
+
+    [Theory]
     [InlineData("2 3/4 in", "2.75 in")]
     [InlineData("2-3/4 in", "2.75 in")]
     [InlineData("2¾ in", "2.75 in")]

@@ -25,6 +25,23 @@ public class RoadTests
     }
 
     [Fact]
+    public void A_two_wheeler_is_told_of_no_left_and_no_right()
+    {
+        var hump = new RoundTopHump { Height = M(0.06), Length = M(3.7) };
+        Assert.EndsWith(", left track", Road.From(hump, Tracks.Left).CaptionFor(hasTracks: true), StringComparison.Ordinal);
+        foreach (var tracks in new[] { Tracks.Left, Tracks.Right })
+        {
+            Assert.EndsWith("3.7 m long", Road.From(hump, tracks).CaptionFor(hasTracks: false), StringComparison.Ordinal);
+        }
+
+        Assert.EndsWith("3.7 m long", Road.From(hump).CaptionFor(hasTracks: false), StringComparison.Ordinal);
+        var named = Road.From(hump, Tracks.Right) with { Name = "hump under the right wheels" };
+        Assert.Equal("hump", named.MetBy(hasTracks: false).Name);
+        Assert.Same(named, named.MetBy(hasTracks: true));
+        Assert.Equal(0.06, named.MetBy(hasTracks: false).Left.Height(1.85), 1e-9);
+    }
+
+    [Fact]
     public void Waves_over_a_distance_are_the_distance_long()
     {
         var sine = SineRoad.Over(M(12.0), M(0.01), M(1.6)) with { LeadIn = false };

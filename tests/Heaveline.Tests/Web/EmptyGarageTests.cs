@@ -66,7 +66,7 @@ public sealed class EmptyGarageTests : BunitContext
         Assert.Equal(
             File.ReadAllText(Path.Combine(Demo, "fern-saloon.yaml")), File.ReadAllText(Path.Combine(folder, "fern-saloon.yaml")));
         Assert.Contains("/pass?car=fern-saloon", Services.GetRequiredService<NavigationManager>().Uri, StringComparison.Ordinal);
-        Assert.Empty(Render<GaragePage>().FindAll(".invented"));
+        Assert.Equal("Look at an invented car", Render<GaragePage>().Find("#invented-heading").TextContent);
     }
 
     [Fact]
@@ -88,7 +88,7 @@ public sealed class EmptyGarageTests : BunitContext
         var page = Render<SheetPage>();
         Assert.Contains("\"many\" is not a number", page.Find("#sheet-wheelbase-said").TextContent, StringComparison.Ordinal);
         Assert.Equal("true", page.Find("#sheet-wheelbase").GetAttribute("aria-invalid"));
-        Assert.All(page.FindAll(".garage-sheet button"), button => Assert.True(button.HasAttribute("disabled")));
+        Assert.All(page.FindAll(".garage-sheet > .choices button"), button => Assert.True(button.HasAttribute("disabled")));
 
         // A bare number is in the unit that the reader reads in, and a fraction is a decimal number.
         page.Find("#sheet-wheelbase").Change("107 7/8");
@@ -96,12 +96,12 @@ public sealed class EmptyGarageTests : BunitContext
         Assert.Equal("107.875 in", page.Find("#sheet-wheelbase").GetAttribute("value"));
         Assert.Equal("1693 lb", page.Find("#sheet-front").GetAttribute("value"));
         Assert.Contains("3 measured, 24 estimated", page.Find("h1").TextContent, StringComparison.Ordinal);
-        page.FindAll(".garage-sheet button")[1].Click();
+        page.FindAll(".garage-sheet > .choices button")[1].Click();
         var text = File.ReadAllText(Path.Combine(folder, "lark.yaml"));
         Assert.Contains("wheelbase: 107.875 in\n", text, StringComparison.Ordinal);
         Assert.Contains("/car?car=lark", Services.GetRequiredService<NavigationManager>().Uri, StringComparison.Ordinal);
         page.Find("#sheet-front").Change("1700");
-        page.FindAll(".garage-sheet button")[0].Click();
+        page.FindAll(".garage-sheet > .choices button")[0].Click();
         Assert.Contains("lark.yaml already", page.Find(".garage-sheet .refused").TextContent, StringComparison.Ordinal);
         Assert.Equal(text, File.ReadAllText(Path.Combine(folder, "lark.yaml")));
     }

@@ -74,6 +74,19 @@ public class ReportQueryTests
         Assert.Equal(Enum.GetValues<PartKind>().Order(), ReportPartChoice.All.Select(p => p.Kind).Order());
 
     [Theory]
+    [InlineData("?car=fern-saloon", 2, "finding,car,modes,pass,compare,why,doubt,ride,cost")]
+    [InlineData("?car=fern-saloon&parts=rule,cure", 2, "compare,cure,rule")]
+    [InlineData("?car=fern-saloon&car=fern-saloon-cured", 1, "finding,car,why,ride,cost")]
+    [InlineData("?car=fern-saloon&car=fern-saloon-cured", 3, null)]
+    [InlineData("?car=fern-saloon&car=fern-saloon-cured&parts=finding,car,modes,pass,compare,why,doubt,ride,cost", 1, null)]
+    public void Another_car_unticks_no_part_that_is_possible_with_it(string query, int cars, string? parts)
+    {
+        var options = new ServeOptions { Garage = Path.Combine(Checkout.Root, "examples", "garage") };
+        var next = ReportQuestion.Of(ReportQuery.Of(query), new GarageView(options), options).PartsWith(cars);
+        Assert.Equal(parts?.Split(',').Order(), next?.Split(',').Order());
+    }
+
+    [Theory]
     [InlineData("", "?car=fern-saloon", "finding, car, modes, pass, why, doubt, ride, cost")]
     [InlineData("fern-saloon-cured", "?car=fern-saloon&car=fern-saloon-cured", "finding, car, compare, why, ride, cost")]
     public void The_page_and_the_command_make_the_same_report_where_nothing_is_chosen(string beside, string query, string parts)

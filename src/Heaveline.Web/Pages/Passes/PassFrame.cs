@@ -35,7 +35,7 @@ public sealed record PassFrame(string Structure, byte[] Numbers)
         var motion = SceneMotion.Of(view.Now);
         var behind = former is null ? [] : SceneMotion.Of(former);
         var driven = view.Now.Pass.Road;
-        var ground = ReferenceEquals(road, driven) ? null : SceneRoad.Of(driven);
+        var ground = ReferenceEquals(road, driven) ? null : SceneRoad.Of(driven.MetBy(view.Now.Model.Rolls));
         var scene = new JsonObject
         {
             ["now"] = SceneCar.Of(view.Now.Model),

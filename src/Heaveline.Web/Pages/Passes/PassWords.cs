@@ -11,7 +11,7 @@ internal static class PassWords
 {
     /// <summary>The page's heading: the car that the verdict is on.</summary>
     public static string Heading(PassView view) => (ReferenceEquals(view.After, view.Now) ? view.Described.Name : view.After.Name)
-        + $" over {PassFigure.Named(view.Road)} at {Printed.Speed(view.Now.Pass.Speed)}";
+        + $" over {PassFigure.Named(view.Road.MetBy(view.Now.Model.Rolls))} at {Printed.Speed(view.Now.Pass.Speed)}";
 
     /// <summary>What happened, without the opening that the heading has said, as paragraphs: how it pitched; then wheels, seats and lamp.</summary>
     public static IReadOnlyList<string> Story(PassView view)

@@ -148,6 +148,21 @@ public sealed class ReportQuestion
         return string.Join(',', ReportPartChoice.All.Where(Stays).Select(p => p.Word));
     }
 
+    /// <summary>The parts with more cars or fewer: what is chosen stays as far as it is possible, and what becomes possible comes unasked.</summary>
+    /// <param name="cars">How many cars there are then.</param>
+    internal string? PartsWith(int cars)
+    {
+        var (several, chosen) = (cars > 1, Parts);
+        if (several == HasSeveral)
+        {
+            return query.Parts;
+        }
+
+        var next = string.Join(", ", ReportPartChoice.All.Where(part => part.IsPossible(several, DriveCount)
+            && (chosen.Contains(part.Kind) || (several && part.ForSeveral && !part.IsPossible(HasSeveral, DriveCount)))).Select(part => part.Word));
+        return next == ReportPartChoice.Usual(several, DriveCount) ? null : next.Replace(" ", "", StringComparison.Ordinal);
+    }
+
     /// <summary>What is wrong with one choice, in words; null when nothing is.</summary>
     public string? Refused(string choice) => Objections.Where(o => o.Choice == choice).Select(o => o.Sentence).ToList() is { Count: > 0 } sentences
         ? string.Join(' ', sentences.Distinct())

@@ -73,6 +73,26 @@ internal sealed record SilhouetteMeasures
         };
     }
 
+    /// <summary>A kind in its usual sizes, nobody and nothing measured.</summary>
+    public static SilhouetteMeasures Usual(SilhouetteKind kind)
+    {
+        var usual = SilhouetteProportion.Of(kind);
+        var ends = (ArchRoom * usual.WheelRadius) + 0.08;
+        var nose = usual.Wheelbase + Math.Max(usual.FrontOverhang, ends);
+        return new SilhouetteMeasures
+        {
+            Wheelbase = usual.Wheelbase,
+            WheelRadius = usual.WheelRadius,
+            Nose = nose,
+            Rump = -Math.Max(usual.RearOverhang, ends),
+            Height = usual.Height,
+            Sill = usual.Clearance,
+            Lamp = new(nose - usual.LampInset, LampHeight(kind) * usual.Height),
+            Heads = [],
+            Scale = 1.0,
+        };
+    }
+
     // Shares of the height, judged by eye.
     private static double LampHeight(SilhouetteKind kind) => kind switch
     {

@@ -1,4 +1,5 @@
 using Heaveline.Passes;
+using Heaveline.Roads;
 
 namespace Heaveline.Measures;
 
@@ -21,9 +22,10 @@ internal sealed record CurveRecord(PassRequest Request, PassTiming Clock, int Fi
     public double AboveRoad(double height, int sample)
     {
         var (model, road, speed) = Request;
+        var side = model.Rolls ? null : road.Side;
         for (var corner = 0; corner < Wheels; corner++)
         {
-            var profile = corner % 2 == 0 ? road.Left : road.Right;
+            var profile = side is { } one ? (one == Tracks.Left ? road.Left : road.Right) : corner % 2 == 0 ? road.Left : road.Right;
             var back = corner < 2 ? 0.0 : model.Car.Wheelbase.Si;
             height -= (profile.Height((speed * Time(sample)) - back) - profile.StartHeight) / Wheels;
         }

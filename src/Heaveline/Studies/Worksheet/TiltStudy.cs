@@ -97,7 +97,11 @@ public static class TiltStudy
             [
                 .. sheet.Notes,
                 .. asked.Unsprung is null
-                    ? new[] { new SheetNote("unsprung-missing", "The car file wants the body's height without wheels and axles: give --unsprung.") }
+                    ? new[]
+                    {
+                        new SheetNote(
+                            "unsprung-missing", "The car file wants the body's height without wheels and axles: give the unsprung mass too."),
+                    }
                     : [],
             ],
             From = FormattableString.Invariant(

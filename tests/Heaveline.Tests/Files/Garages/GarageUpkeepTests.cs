@@ -119,6 +119,36 @@ public sealed class GarageUpkeepTests : IDisposable
     }
 
     [Fact]
+    public void What_was_taken_out_stays_listed_when_another_car_gets_its_name_and_comes_back_under_a_free_one()
+    {
+        var was = Bytes("fern.yaml");
+        Assert.True(garage.Upkeep.TakeOut(Seen("fern.yaml")).IsDone);
+        Assert.Equal(SaveEnd.Saved, garage.Save("fern.yaml", "car: Another\n", null).End);
+        Assert.Empty(garage.Earlier("fern.yaml"));
+        var listed = garage.Upkeep.TakenOut;
+        Assert.Equal(["fern-2.yaml", "fern-soft-more.yaml", "fern-soft.yaml"], listed.Select(one => one.Version.Name).Order(StringComparer.Ordinal));
+        Assert.DoesNotContain(listed, one => one.Title == "Another");
+        var back = garage.Upkeep.PutBack([.. listed.OrderBy(one => one.Kind).Select(one => one.Version)]);
+        Assert.True(back.IsDone, back.Words);
+        Assert.Equal(was, Bytes("fern-2.yaml"));
+        // Its variants are its own, and not the other car's.
+        Assert.Contains(garage.Upkeep.NamedBy("fern-2.yaml"), one => one.File == "fern-soft.yaml");
+        Assert.DoesNotContain(garage.Upkeep.NamedBy("fern.yaml"), one => one.Kind == GarageKind.Variant);
+        Assert.Equal("car: Another\n", garage.Read("fern.yaml").Text);
+        Assert.Empty(garage.Upkeep.TakenOut);
+    }
+
+    [Fact]
+    public void A_car_that_is_saved_again_under_its_name_keeps_its_earlier_versions()
+    {
+        var text = garage.Read("plover.yaml").Text!;
+        Assert.True(garage.Upkeep.TakeOut(Seen("plover.yaml")).IsDone);
+        Assert.Equal(SaveEnd.Saved, garage.Save("plover.yaml", text + "# again\n", null).End);
+        Assert.Single(garage.Earlier("plover.yaml"));
+        Assert.Empty(garage.Upkeep.TakenOut);
+    }
+
+    [Fact]
     public void A_text_with_a_mark_at_its_start_comes_back_byte_for_byte()
     {
         byte[] bytes = [.. Encoding.UTF8.Preamble, .. Encoding.UTF8.GetBytes("car: Marked\r\n")];
