@@ -12,9 +12,13 @@ internal static class Accessible
     /// <summary>Fails with what the engine finds.</summary>
     /// <param name="page">The page.</param>
     /// <param name="frames">Whether frames in it are looked into; in a sandboxed one no script runs, not even the engine's.</param>
-    public static async Task Check(IPage page, bool frames = true)
+    /// <param name="rule">The one rule that is asked about; null for all.</param>
+    public static async Task Check(IPage page, bool frames = true, string? rule = null)
     {
-        var options = new AxeRunOptions { RunOnly = new RunOnlyOptions { Type = "tag", Values = Levels } };
+        var options = new AxeRunOptions
+        {
+            RunOnly = rule is null ? new RunOnlyOptions { Type = "tag", Values = Levels } : new RunOnlyOptions { Type = "rule", Values = [rule] },
+        };
         if (!frames)
         {
             options.Iframes = false;

@@ -61,6 +61,75 @@ public sealed class DraftTests(Served served) : IDisposable
     }
 
     [Fact]
+    public async Task What_is_typed_while_the_program_sleeps_is_there_once_when_it_wakes()
+    {
+        using var car = new OwnCar(served);
+        var page = await Open(car.Address(Parts));
+        await page.Locator(Rate).FillAsync("22");
+        await Expect(page.Locator(".keeping .state")).ToContainTextAsync("not saved");
+        try
+        {
+            served.Signal("STOP");
+            // Letter by letter, as a hand does it, in two boxes, and the first one once more.
+            await page.Locator(Rate).ClickAsync();
+            await page.Keyboard.PressAsync("Control+A");
+            await page.Keyboard.TypeAsync("23.4", new() { Delay = 60 });
+            await page.Locator(Mass).ClickAsync();
+            await page.Keyboard.PressAsync("Control+A");
+            await page.Keyboard.TypeAsync("39.25", new() { Delay = 60 });
+            await page.Locator(Rate).ClickAsync();
+            await page.Keyboard.PressAsync("End");
+            await page.Keyboard.TypeAsync("5", new() { Delay = 60 });
+            await page.Keyboard.PressAsync("Tab");
+            await page.WaitForTimeoutAsync(1500);
+            await Expect(page.Locator(Rate)).ToHaveValueAsync("23.45");
+        }
+        finally
+        {
+            served.Signal("CONT");
+        }
+
+        await Expect(page.Locator("#text")).ToHaveValueAsync(new Regex(@"rate: 23\.45 N/mm"));
+        await Expect(page.Locator("#text")).ToHaveValueAsync(new Regex("unsprung-mass: 39[.]25 kg"));
+        await Expect(page.Locator(Rate)).ToHaveValueAsync("23.45");
+        await Expect(page.Locator(Mass)).ToHaveValueAsync("39.25");
+        await page.Locator(".keeping button").First.ClickAsync();
+        await Expect(page.Locator(".keeping .state")).ToContainTextAsync("Saved");
+        Assert.Equal(1, Regex.Count(car.Text, "23[.]45"));
+        Assert.Equal(1, Regex.Count(car.Text, "39[.]25"));
+    }
+
+    [Fact]
+    public async Task What_is_typed_while_the_program_sleeps_longer_than_the_line_holds_is_offered_once()
+    {
+        using var car = new OwnCar(served);
+        var page = await Open(car.Address(Parts));
+        await Expect(page.Locator("[data-live=yes]")).ToBeAttachedAsync();
+        try
+        {
+            served.Signal("STOP");
+            await page.Locator(Rate).ClickAsync();
+            await page.Keyboard.PressAsync("Control+A");
+            await page.Keyboard.TypeAsync("23.45", new() { Delay = 60 });
+            await page.Keyboard.PressAsync("Tab");
+            // The line is cut under it: what was sent reaches nobody.
+            await page.EvaluateAsync("() => Blazor.disconnect?.()");
+            await page.ReloadAsync(new() { WaitUntil = WaitUntilState.Commit, Timeout = 500 }).ContinueWith(_ => { }, TaskScheduler.Default);
+        }
+        finally
+        {
+            served.Signal("CONT");
+        }
+
+        await Expect(page.Locator("#unsaved")).ToContainTextAsync("Typed last: front spring rate 23.45.");
+        await Expect(page.Locator("#unsaved")).ToHaveCountAsync(1);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Take them up" }).ClickAsync();
+        await Expect(page.Locator(Rate)).ToHaveValueAsync("23.45");
+        await Expect(page.Locator("#text")).ToHaveValueAsync(new Regex(@"rate: 23\.45 N/mm"));
+        await Expect(page.Locator("#unsaved")).ToHaveCountAsync(0);
+    }
+
+    [Fact]
     public async Task A_window_that_was_closed_left_its_numbers_and_they_can_be_left()
     {
         using var car = new OwnCar(served);

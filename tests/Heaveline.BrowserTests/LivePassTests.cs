@@ -1,5 +1,3 @@
-using System.Diagnostics;
-using System.Globalization;
 using System.Text.Json;
 using Heaveline.Measures;
 using Heaveline.Models;
@@ -116,7 +114,7 @@ public class LivePassTests(Served served)
         var (curves, told) = (await Curves(page), await page.Locator(".finding .told").TextContentAsync());
         try
         {
-            Signal("STOP");
+            served.Signal("STOP");
             foreach (var (key, value) in new[] { ("rear-damping", 2.4), ("speed", 25.0), ("height", 110.0) })
             {
                 await Slide(page, key, value);
@@ -130,7 +128,7 @@ public class LivePassTests(Served served)
         }
         finally
         {
-            Signal("CONT");
+            served.Signal("CONT");
         }
 
         await Expect(page.Locator(".pass:not([data-ahead])")).ToBeVisibleAsync();
@@ -213,13 +211,6 @@ public class LivePassTests(Served served)
 
     private static Task<string> Curves(IPage page) =>
         page.EvaluateAsync<string>("() => document.querySelector('[data-strips] canvas').toDataURL()");
-
-    private void Signal(string name)
-    {
-        using var kill = Process.Start("kill", [$"-{name}", served.ProcessId.ToString(CultureInfo.InvariantCulture)]);
-        kill.WaitForExit();
-        Assert.Equal(0, kill.ExitCode);
-    }
 
     // The pass with the page's own clock.
     private static Pass Expected(PassRequest request, JsonElement made)

@@ -118,7 +118,11 @@ public class PassViewTests(Served served)
         var page = await Open(Saloon + "&rear-spring=50", 390);
         float[] tops =
         [
-            .. await Task.WhenAll(new[] { ".finding", "[data-scene]", "[data-strips]", "#slide-front-spring", "[data-frame] >> nth=0", "#story" }
+            .. await Task.WhenAll(new[]
+            {
+                ".finding", "[data-scene]", "[data-strips]", "#slide-front-spring", ".pass > .choices", "[data-frame] >> nth=0",
+                ".strips figcaption", "#story",
+            }
                 .Select(async place => (await page.Locator(place).BoundingBoxAsync())!.Y)),
         ];
         Assert.Equal(tops.Order(), tops);

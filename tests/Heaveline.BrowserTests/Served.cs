@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Globalization;
 using Microsoft.Playwright;
 
 namespace Heaveline.BrowserTests;
@@ -16,8 +17,14 @@ public sealed class Served(OneBrowser browsing) : IAsyncLifetime
     /// <summary>The garage folder it serves; tests may write in it.</summary>
     public string Garage { get; } = Directory.CreateTempSubdirectory("heaveline-garage-").FullName;
 
-    /// <summary>The program's own number, for who puts it to sleep.</summary>
-    public int ProcessId => program!.Id;
+    /// <summary>Puts the program to sleep, as a laptop's lid does, or wakes it.</summary>
+    /// <param name="name">STOP or CONT.</param>
+    public void Signal(string name)
+    {
+        using var kill = Process.Start("kill", [$"-{name}", program!.Id.ToString(CultureInfo.InvariantCulture)]);
+        kill.WaitForExit();
+        Assert.Equal(0, kill.ExitCode);
+    }
 
     /// <summary>The browser.</summary>
     public IBrowser Browser => browsing.Browser;

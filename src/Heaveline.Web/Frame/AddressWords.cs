@@ -1,3 +1,4 @@
+using Heaveline.Files;
 using Heaveline.Files.Cars;
 using Heaveline.Studies;
 using Heaveline.Web.Pages.Garages;
@@ -29,9 +30,10 @@ internal static class AddressWords
     {
         ArgumentNullException.ThrowIfNull(page);
         var known = Own(page.Path).Concat(InHand).ToHashSet(StringComparer.OrdinalIgnoreCase);
+        var said = QueryHelpers.ParseQuery(query);
         string[] others =
         [
-            .. QueryHelpers.ParseQuery(query).Keys.Where(key => key.Length > 0 && !known.Contains(key))
+            .. said.Keys.Where(key => key.Length > 0 && !known.Contains(key))
                 .Where(key => page.Path != "road" || !key.StartsWith(RoadDraft.Sized, StringComparison.OrdinalIgnoreCase))
                 .Select(key => $"“{Short(key)}”"),
         ];
@@ -40,6 +42,9 @@ internal static class AddressWords
         return
         [
             .. others.Length > 0 ? [sentence] : Array.Empty<string>(),
+            .. said.Where(one => one.Value.Any(words => words is not null && words.Any(ControlCharacter.Is))).Take(Most).Select(one =>
+                $"“{Short(one.Key)}” of this address holds a character that is not seen: {Short(Spelled(one.Value))}. No name or value holds one."),
+            .. said.Where(one => known.Contains(one.Key)).Select(one => Twice(page, one.Key, one.Value.Count)).OfType<string>().Take(Most),
             // The pass does not drive with it, and says so itself; a speed is refused beside its box.
             .. page.Path == PageEntry.Pass || page.IsApart ? []
                 : PassState.Of(query, "none").Objections.Where(one => one.Choice != CurrentCar.SpeedKey).Take(Most).Select(one => one.Sentence),
@@ -58,6 +63,19 @@ internal static class AddressWords
         CurrentCar.Ride => RidePageChoices.All.Select(choice => choice.Name),
         CurrentCar.Report => Pages.Reports.ReportQuery.Keys,
         _ => [],
+    };
+
+    private static string Spelled(IEnumerable<string?> values) =>
+        ControlCharacter.Spelled(values.OfType<string>().First(words => words.Any(ControlCharacter.Is)));
+
+    // A report names its cars and drives one after the other; elsewhere a second car is the one beside.
+    private static string? Twice(PageEntry page, string key, int times) => key switch
+    {
+        CurrentCar.DriveKey => null,
+        "car" when page.Path == CurrentCar.Report || times <= 2 => null,
+        "car" => FormattableString.Invariant($"“car” stands {times} times in this address: the first is read, and the second as the car beside it."),
+        _ when times > 1 => FormattableString.Invariant($"“{Short(key)}” stands {times} times in this address: the last is read."),
+        _ => null,
     };
 
     private static string Short(string key) => key.Length <= Longest ? key : key[..Longest] + "…";

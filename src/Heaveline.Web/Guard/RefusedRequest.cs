@@ -12,6 +12,12 @@ internal static class RefusedRequest
 {
     private const string Sentence = "This request cannot be read: its address or one of its headers is not in order.";
 
+    private const string TooLong = "This address is too long: up to 8 kB of it are read. Open the page without it and set there what it should show.";
+
+    // A browser sends what any program on this machine has left with it for this name, whatever its port.
+    private const string TooMuch = "The headers of this request are too long or too many: up to 32 kB and 100 of them are read. Clear the cookies that "
+        + "the browser keeps for this address; other programs on this machine may have filled them.";
+
     /// <summary>Serves a connection whose empty refusals get words.</summary>
     public static async Task Serve(ConnectionContext connection, ConnectionDelegate next)
     {
@@ -37,11 +43,12 @@ internal static class RefusedRequest
             return null;
         }
 
+        var sentence = head.StartsWith("HTTP/1.1 414"u8) ? TooLong : head.StartsWith("HTTP/1.1 431"u8) ? TooMuch : Sentence;
         var headers = Encoding.ASCII.GetString(head)[..^2].Replace(
-            "\r\nContent-Length: 0\r\n", FormattableString.Invariant($"\r\nContent-Length: {Sentence.Length}\r\n"), StringComparison.Ordinal);
+            "\r\nContent-Length: 0\r\n", FormattableString.Invariant($"\r\nContent-Length: {sentence.Length}\r\n"), StringComparison.Ordinal);
         return Encoding.ASCII.GetBytes(
             $"{headers}Content-Type: text/plain; charset=utf-8\r\nCache-Control: no-store\r\nX-Content-Type-Options: nosniff\r\n"
-            + $"X-Frame-Options: DENY\r\nContent-Security-Policy: {PageHeaders.Policy}\r\n\r\n{Sentence}");
+            + $"X-Frame-Options: DENY\r\nContent-Security-Policy: {PageHeaders.Policy}\r\n\r\n{sentence}");
     }
 
     private sealed record Pipes(PipeReader Input, PipeWriter Output) : IDuplexPipe;

@@ -66,10 +66,10 @@ public sealed partial class SheetPage
     protected override void OnInitialized()
     {
         var said = QueryHelpers.ParseQuery(new Uri(Addresses.Uri).Query);
-        name = said.GetValueOrDefault(SheetReading.Named).ToString();
+        name = said.GetValueOrDefault(SheetReading.Named).LastOrDefault() ?? "";
         foreach (var line in GarageSheet.Lines)
         {
-            if (said.GetValueOrDefault(line.Key).ToString() is { Length: > 0 } words)
+            if (said.GetValueOrDefault(line.Key).LastOrDefault() is { Length: > 0 } words)
             {
                 typed[line.Key] = words;
                 if (said.GetValueOrDefault(line.Key + ReadingsKey).ToString() is { Length: > 0 } from)

@@ -27,7 +27,10 @@ public sealed record PageChoices(IReadOnlyList<Choice> Offered, Given Typed, Giv
     internal static PageChoices Of(string query, IReadOnlyList<Choice> offered, GarageView garage)
     {
         var said = QueryHelpers.ParseQuery(query);
-        var typed = new Given(offered.SelectMany(c => said.TryGetValue(c.Name, out var words) ? words.Select(w => (c.Name, w)) : []));
+        // Of a key that stands twice the last is read, as everywhere in an address; a second car is the one beside.
+        var typed = new Given(offered.SelectMany(c => said.TryGetValue(c.Name, out var words)
+            ? (c.IsRepeated || c.Name == Choices.Car.Name ? words : words.TakeLast(1)).Select(w => (c.Name, w))
+            : []));
         var given = new Given(offered.SelectMany(c => typed.All(c).Select(w => (c.Name, (string?)Whole(c, w)))));
         // In an empty garage any name does: there is none to be found.
         var car = typed.Of(Choices.Car) is null ? given.With(Choices.Car, garage.UsualCar ?? "none") : given;

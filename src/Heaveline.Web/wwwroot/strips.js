@@ -3,7 +3,7 @@
 
 import { colours } from "./inks.js";
 import { lines } from "./lines.js";
-import { spread } from "./names.js";
+import { settle, spread } from "./names.js";
 
 const dashes = { Solid: [], Dashed: [6, 4], Dotted: [1.5, 3.5], DashDot: [7, 3, 1.5, 3] };
 const millimetre = 3.9; // pixels for a millimetre of paper: judged by eye
@@ -234,6 +234,7 @@ export class Strips {
         pen.restore();
         const isNods = panel.marks.length > 1;
         this.limits(pen, panel, lane, py, right);
+        const taken = lane.taken = this.names(pen, panel, lane, py, right);
         for (const mark of panel.marks) {
             const x = this.px(mark.x), y = py(mark.y);
             pen.beginPath();
@@ -241,16 +242,22 @@ export class Strips {
             pen.fillStyle = ink[mark.ink];
             pen.fill();
             if (isNods) {
-                const words = this.width < 560 ? mark.label.split(" ").pop() : mark.label;
-                this.text(pen, words, x, y + (mark.y < 0 ? 15 : -15), "center", ink.text, "bold", ink.paper);
+                // Beside its nod, further out where another stands there, and left out where there is no room: the nod stays a point.
+                pen.font = `bold 12px ${face}`;
+                const words = this.width < 560 ? mark.label.split(" ").pop() : mark.label, half = pen.measureText(words).width / 2 + 2;
+                const way = mark.y < 0 ? 1 : -1, middles = [x, Math.min(x, right - half), Math.max(x, this.left + half)];
+                const places = [15, 29, -15, 43].flatMap(far => middles.map(at => [at - half, y + way * far - 7, at + half, y + way * far + 7]));
+                const place = settle(places, taken);
+                if (place) this.text(pen, words, place[0] + half, place[1] + 7, "center", ink.text, "bold", ink.paper);
                 continue;
             }
             pen.font = `12px ${face}`;
-            const fits = x + 7 + pen.measureText(mark.label).width <= this.width - 2;
+            const room = pen.measureText(mark.label).width;
             const level = Math.min(lane.top + lane.height - 7, Math.max(lane.top + 7, y + (mark.y < 0 ? 2 : -2)));
-            this.text(pen, mark.label, fits ? x + 7 : x - 7, level, fits ? "left" : "right", ink.text, "", ink.paper);
+            const sides = [[x + 7, x + 7 + room], [x - 7 - room, x - 7]].filter(([from, to]) => from >= 0 && to <= this.width - 2);
+            const place = settle([0, 14, -14].flatMap(off => sides.map(([from, to]) => [from, level + off - 7, to, level + off + 7])), taken);
+            if (place) this.text(pen, mark.label, place[0], place[1] + 7, "left", ink.text, "", ink.paper);
         }
-        this.names(pen, panel, py, right);
     }
 
     // Names of stops and the like, each whole within its lane, beside its own line and as far from the others' lines as it can stand.
@@ -273,19 +280,17 @@ export class Strips {
         }
     }
 
-    // Names at the curves' ends, kept apart.
-    names(pen, panel, py, right) {
-        const named = panel.curves.filter(curve => curve.name)
-            .map(curve => ({ curve, y: py(curve.ys[curve.ys.length - 1]) })).sort((a, b) => a.y - b.y);
-        if (named.length === 0) return;
-        const middle = named.reduce((sum, one) => sum + one.y, 0) / named.length;
-        const half = one => 7 * one.curve.lines.length;
-        for (let i = 1; i < named.length; i++) named[i].y = Math.max(named[i].y, named[i - 1].y + half(named[i - 1]) + half(named[i]));
-        const drift = middle - named.reduce((sum, one) => sum + one.y, 0) / named.length;
-        for (const { curve, y } of named) {
+    // Names at the curves' ends, kept apart and within their lane, and the rooms that they take.
+    names(pen, panel, lane, py, right) {
+        const named = panel.curves.filter(curve => curve.name && !curve.hidden)
+            .map(curve => ({ curve, at: py(curve.ys[curve.ys.length - 1]), tall: 14 * curve.lines.length }));
+        spread(named, lane.top - 6, lane.top + lane.height + 6);
+        pen.font = `12px ${face}`;
+        return named.map(({ curve, y, tall }) => {
             curve.lines.forEach((words, k) => this.text(
-                pen, words, right + 5, y + drift + 14 * (k - (curve.lines.length - 1) / 2), "left", this.ink[curve.ink]));
-        }
+                pen, words, right + 5, y + 14 * (k - (curve.lines.length - 1) / 2), "left", this.ink[curve.ink]));
+            return [right + 5, y - tall / 2, right + 5 + Math.max(...curve.lines.map(words => pen.measureText(words).width)), y + tall / 2];
+        });
     }
 
     // From where to where is measured; null where nothing is.
@@ -331,8 +336,16 @@ export class Strips {
             // Beside the place itself, kept apart, on the side where there is room.
             if (set.length * 14 > lane.height) return;
             spread(set, lane.top, lane.top + lane.height);
-            const side = x > this.width - this.right - 60 ? "right" : "left";
-            for (const { words, colour, y } of set) this.text(pen, words, side === "left" ? x + 8 : x - 8, y, side, colour, "bold", ink.paper);
+            const side = x > this.width - this.right - 60 ? "right" : "left", taken = [...lane.taken ?? []];
+            pen.font = `bold 12px ${face}`;
+            for (const { words, colour, y } of set) {
+                // Where a word of the curves stands, on the other side or a line further.
+                const room = pen.measureText(words).width, sides = [x + 8, x - 8 - room];
+                if (side === "right") sides.reverse();
+                const places = [0, 14, -14, 28, -28].flatMap(off => sides.map(left => [left, y + off - 7, left + room, y + off + 7]));
+                const [left, top] = settle(places, taken) ?? places[0];
+                this.text(pen, words, left, top + 7, "left", colour, "bold", ink.paper);
+            }
         });
     }
 

@@ -29,8 +29,11 @@ public sealed record SpeedScale(double Log, double Deviation)
     /// <summary>Half-width of the 90 % interval of <see cref="Log"/>.</summary>
     public double HalfWidth => Gaussian.Ninety * Deviation;
 
+    /// <summary>How far off, as a share, a record must be to be noticed by these passes.</summary>
+    public double Noticed => Math.Max(Least, HalfWidth);
+
     /// <summary>Whether the record is off by more than 2 % and more than its own doubt, and by no more than can be set right.</summary>
-    public bool IsTold => Math.Abs(Log) > Math.Max(Least, HalfWidth) && Math.Abs(Log) < Most;
+    public bool IsTold => Math.Abs(Log) > Noticed && Math.Abs(Log) < Most;
 
     /// <summary>That the record was scaled, and by what.</summary>
     public string Said => Text(

@@ -66,6 +66,26 @@ public class SpeedRecordTests
         Assert.All(Pairs.Value, p => Assert.Null(p.Before.Drive.SpeedScale));
     }
 
+    [Fact]
+    public void A_record_that_is_hardly_low_is_not_noticed_and_how_far_off_it_would_have_to_be_is_said()
+    {
+        foreach (var seed in new[] { 20, 21, 22 })
+        {
+            DriveAnswer Driven(double scale) => DriveStudy.Run(new DriveAsked { Log = Log(seed, scale), Settings = Settings(2.7) });
+            var low = Driven(0.995);
+            Assert.True(low.Identified!.IsBelieved);
+            Assert.Null(low.Drive.SpeedScale);
+            var said = DriveCarWords.Of(low).Single(s => s.Id == "car-speed").Text;
+            var bound = double.Parse(said.Split("less than ")[1].Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
+            Assert.InRange(bound, 2.0, 5.0);
+
+            // Well past what is said it is noticed, and nothing is said of it any more.
+            var high = Driven(1.0 + (0.01 * (bound + 3.0)));
+            Assert.NotNull(high.Drive.SpeedScale);
+            Assert.DoesNotContain(DriveCarWords.Of(high), s => s.Id == "car-speed");
+        }
+    }
+
     // 2.7 m was given for both drives.
     [Fact]
     public void A_wheelbase_that_is_given_beside_another_is_said_of_the_drive_whose_car_has_it()

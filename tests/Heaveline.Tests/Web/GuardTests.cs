@@ -178,6 +178,28 @@ public sealed class GuardTests : IAsyncLifetime
         Assert.Equal(status == 405 ? "" : "This request cannot be read: its address or one of its headers is not in order.", parts[1]);
     }
 
+    [Theory]
+    [InlineData("GET /pass?car={1} HTTP/1.1\r\nHost: localhost:{0}\r\n\r\n", 414, "This address is too long: up to 8 kB of it are read.")]
+    [InlineData(
+        "GET /pass HTTP/1.1\r\nHost: localhost:{0}\r\nCookie: {1}\r\nX-A: {1}\r\nX-B: {1}\r\nX-C: {1}\r\n\r\n", 431,
+        "The headers of this request are too long or too many")]
+    public async Task What_is_too_long_is_told_with_how_long_it_may_be_and_what_to_do(string request, int status, string words)
+    {
+        var port = PageHost.AddressOf(plain).Port;
+        using var raw = new System.Net.Sockets.TcpClient();
+        await raw.ConnectAsync("127.0.0.1", port, TestContext.Current.CancellationToken);
+        await using var stream = raw.GetStream();
+        await stream.WriteAsync(
+            System.Text.Encoding.ASCII.GetBytes(string.Format(
+                System.Globalization.CultureInfo.InvariantCulture, request, port, new string('a', 9000))),
+            TestContext.Current.CancellationToken);
+        using var reader = new StreamReader(stream);
+        var parts = (await reader.ReadToEndAsync(TestContext.Current.CancellationToken)).Split("\r\n\r\n");
+        Assert.StartsWith($"HTTP/1.1 {status} ", parts[0]);
+        Assert.Contains($"\r\nContent-Length: {parts[1].Length}\r\n", parts[0]);
+        Assert.StartsWith(words, parts[1], StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Every_address_that_is_shown_is_answered_at()
     {

@@ -28,6 +28,23 @@ public class PassPageLogicTests
     private static readonly GarageView Demo = new(new ServeOptions { Garage = Path.Combine(Checkout.Root, "examples", "garage") });
 
     [Fact]
+    public void A_value_beyond_a_slider_is_said_beside_it_with_what_it_reaches()
+    {
+        var state = new PassState { Car = "fern-saloon", Load = "driver", Road = "village-hump" };
+        SliderLine Line(double stiff) => SliderLine.Of(
+                new PassTrial(Demo).See(state.With("rear-spring", stiff), full: false).View!, Heaveline.Quantities.ReaderUnits.Metric)
+            .SelectMany(group => group.Lines).Single(line => line.Key == "rear-spring");
+        var scale = Line(40.0).Scale;
+        Assert.Null(Line(40.0).Beyond);
+        Assert.Null(Line(scale.To).Beyond);
+        Assert.Null(Line(scale.From).Beyond);
+        var far = Line(3.0 * scale.To);
+        Assert.StartsWith(
+            $"{far.Text(far.Value)} N/mm is above what the slider reaches ({far.Text(scale.From)} to {far.Text(scale.To)} N/mm)", far.Beyond);
+        Assert.StartsWith($"{far.Text(0.9 * scale.From)} N/mm is below what the slider reaches", Line(0.9 * scale.From).Beyond);
+    }
+
+    [Fact]
     public void An_address_gives_back_the_state_that_wrote_it()
     {
         var state = new PassState

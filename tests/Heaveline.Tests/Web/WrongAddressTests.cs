@@ -3,6 +3,7 @@ using Heaveline.Tests.House;
 using Heaveline.Web.Frame;
 using Heaveline.Web.Host;
 using Heaveline.Web.Pages;
+using Heaveline.Web.Pages.Passes;
 using Heaveline.Web.Serving;
 using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;
@@ -67,8 +68,31 @@ public sealed class WrongAddressTests : BunitContext
     }
 
     [Theory]
+    [InlineData("zz", "“zz” is no setting with its value; there are at most 3 trials")]
+    [InlineData("roof_3", "“roof” is nothing that is set on a car; there are")]
+    [InlineData("rear-spring_50~~rear-damping_soft", "rear-damping: \"soft\" is not a number; there are")]
+    [InlineData("described~~", "no trial follows its last ~~; there are")]
+    [InlineData("described~~rear-spring_50~~rear-spring_60~~rear-spring_70", "it names 4 trials; there are")]
+    public void Pins_that_cannot_be_read_are_told_with_their_reason(string pins, string said) => Assert.Contains(
+        $"pins '{pins}': {said}", PassState.Of($"?car=fern-saloon&pins={pins}", "none").Objections.Single().Sentence, StringComparison.Ordinal);
+
+    [Fact]
+    public void Of_a_key_that_stands_twice_every_page_reads_the_last()
+    {
+        Assert.Equal(60.0, PassState.Of("?speed=40&speed=60", "none").KilometresPerHour);
+        Services.GetRequiredService<NavigationManager>().NavigateTo("/rule?car=fern-saloon&road=nowhere&road=also-nowhere");
+        Assert.Contains("There is no road named also-nowhere", Render<RulePage>().Find("#road-refused").TextContent, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("car", "?car=fern-saloon&sprigns=stiff", "This page reads nothing of “sprigns” in its address.")]
     [InlineData("report", "?car=fern-saloon&parts=why&rear-spring=soft", "rear-spring 'soft': \"soft\" is not a number.")]
+    [InlineData("pass", "?car=fern-saloon&speed=40&speed=60", "“speed” stands 2 times in this address: the last is read.")]
+    [InlineData("rule", "?car=fern-saloon&road=speed-table&road=village-hump", "“road” stands 2 times in this address: the last is read.")]
+    [InlineData("sheet", "?name=Lark&name=Wren", "“name” stands 2 times in this address: the last is read.")]
+    [InlineData("pass", "?car=a&car=b&car=c", "“car” stands 3 times in this address: the first is read, and the second as the car beside it.")]
+    [InlineData("pass", "?car=fern%00saloon", "“car” of this address holds a character that is not seen: fern\\u0000saloon. No name or value")]
+    [InlineData("sheet", "?name=a%E2%80%AEb", "“name” of this address holds a character that is not seen: a\\u202Eb. No name or value")]
     [InlineData("pass", "?a=1&b=2&c=3&d=4&e=5", "This page reads nothing of “a”, “b”, “c”, “d” and 1 more in its address.")]
     public void Every_page_says_what_of_its_address_nobody_reads(string page, string query, string said) =>
         Assert.StartsWith(said, Assert.Single(AddressWords.Of(PageEntry.All.Single(one => one.Path == page), query)), StringComparison.Ordinal);
@@ -82,6 +106,8 @@ public sealed class WrongAddressTests : BunitContext
     [InlineData("ride", "?car=fern-saloon&road=density&density=4&waviness=2&at=50")]
     [InlineData("sheet", "?name=Lark&wheelbase=2.74 m")]
     [InlineData("pass", "?car=fern-saloon&rear-spring=soft&speed=40")]
+    [InlineData("pass", "?car=fern-saloon&car=drover-van")]
+    [InlineData("report", "?car=fern-saloon&car=drover-van&car=sprig-kit-car&drive=a&drive=b&drive=c")]
     [InlineData("ride", "?car=fern-saloon&pins=rear-spring_50")]
     [InlineData("road", "?from=speed-table&called=Mill&kind=step&its-height=40 mm&its-tracks=left")]
     public void What_a_page_reads_or_refuses_itself_is_not_called_unread(string page, string query) =>

@@ -22,7 +22,7 @@ internal sealed record PassPhase(double Time, string Words, string? Size = null)
 
     /// <summary>
     /// The phases: where the front wheels meet the obstacle, four nods that follow each other, to one side and the other by turns, and when it is
-    /// nearly still. A crossing with fewer nods has moments of coming to rest instead.
+    /// nearly still. A crossing with fewer nods has moments of coming to rest instead, one that breaks off moments on the way.
     /// </summary>
     public static IReadOnlyList<PassPhase> Of(Pass pass)
     {
@@ -36,13 +36,14 @@ internal sealed record PassPhase(double Time, string Words, string? Size = null)
             new(from, pass.Road.Event is null ? "setting off" : "meets it"),
             .. Nods(pass).Select(nod => new PassPhase(nod.Time, Nod(nod.Pitch), Degrees(nod.Pitch))),
         ];
-        var missing = Count - 1 - phases.Count;
+        // What breaks off comes to no rest.
+        var (isWhole, missing) = (pass.Outcome == PassOutcome.Completed, Count - 1 - phases.Count);
         var after = phases[^1].Time;
         phases.AddRange(Enumerable.Range(1, missing).Select(i => after + (i * (still - after) / (missing + 1)))
             .Select(at => largest > 0.0
-                ? new PassPhase(at, $"coming to rest {Degrees(At(pass, pitch, at))}°", Degrees(At(pass, pitch, at)))
+                ? new PassPhase(at, $"{(isWhole ? "coming to rest" : "on the way")} {Degrees(At(pass, pitch, at))}°", Degrees(At(pass, pitch, at)))
                 : new PassPhase(at, "level")));
-        phases.Add(new(Math.Max(still, phases[^1].Time), still < to ? "nearly still" : "at the end"));
+        phases.Add(new(Math.Max(still, phases[^1].Time), !isWhole ? "breaks off" : still < to ? "nearly still" : "at the end"));
         return phases;
     }
 

@@ -27,8 +27,18 @@ public sealed record PassPin(ImmutableSortedDictionary<string, double> Values, b
     private const string Described = "described";
     private const string Grows = PassState.Inertia + "_grows";
 
-    /// <summary>Why pins of an address cannot be read.</summary>
-    public static string Refusal => $"there are at most {Most} trials with {BetweenPins} between them, each as {Described} or as "
+    /// <summary>Why pins of an address cannot be read: what of them is wrong, then how they are written.</summary>
+    /// <param name="words">The words of the address.</param>
+    public static string RefusalOf(string words)
+    {
+        ArgumentNullException.ThrowIfNull(words);
+        var places = words.Split(BetweenPins);
+        return (places.Length > Most ? FormattableString.Invariant($"it names {places.Length} trials; ")
+            : places[^1].Length == 0 ? $"no trial follows its last {BetweenPins}; "
+            : string.Concat(places.SelectMany(Parts).Select(Problem).FirstOrDefault(problem => problem is not null))) + Written;
+    }
+
+    private static string Written => $"there are at most {Most} trials with {BetweenPins} between them, each as {Described} or as "
         + $"rear-spring{Before}50{Between}rear-damping{Before}1.5; leave it out for none.";
 
     /// <summary>It in the words of an address; equal pins have equal words.</summary>
@@ -102,9 +112,20 @@ public sealed record PassPin(ImmutableSortedDictionary<string, double> Values, b
     private static string Text(string label, SettingScale scale, double value) =>
         $"{char.ToLowerInvariant(label[0])}{label[1..]} {Rounded.Text(Math.Round(value, Math.Max(scale.Decimals, 3)))} {scale.Unit}".TrimEnd();
 
+    private static string[] Parts(string words) => words.Length == 0 || words == Described ? [] : words.Split(Between);
+
+    // What is wrong with one setting of a pin, before a blank; null for nothing.
+    private static string? Problem(string part) => part == Grows ? null : part.Split(Before) switch
+    {
+        [var key, var number] when CurrentCar.TrialKeys.Contains(key) =>
+            QuantityText.InBox(number, "").Refusal is { } refusal ? $"{key}: {refusal.Message.TrimEnd('.')}; " : null,
+        [var key, _] => $"“{key}” is nothing that is set on a car; ",
+        _ => $"“{part}” is no setting with its value; ",
+    };
+
     private static PassPin? Parse(string words)
     {
-        var parts = words == Described ? [] : words.Split(Between);
+        var parts = Parts(words);
         var values = ImmutableSortedDictionary.CreateBuilder<string, double>(StringComparer.Ordinal);
         foreach (var part in parts.Where(part => part != Grows))
         {

@@ -128,7 +128,7 @@ public sealed record PassState
     {
         if (one.Key == CurrentCar.PinsKey)
         {
-            return new Objection(one.Key, $"{one.Key} '{one.Value}': {PassPin.Refusal}", IsUsage: true);
+            return new Objection(one.Key, $"{one.Key} '{one.Value}': {PassPin.RefusalOf(one.Value)}", IsUsage: true);
         }
 
         if (one.Key is Springs or Inertia)

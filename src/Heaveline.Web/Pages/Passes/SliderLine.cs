@@ -27,6 +27,12 @@ public sealed record SliderLine(string Key, string Label, SettingScale Scale, do
     public string Text(double value) => Rounded.Text(
         Factor == 1.0 ? Math.Round(value, Math.Max(Scale.Decimals, 3)) : Rounded.Significant(value, MostDigits));
 
+    /// <summary>That the value lies beyond the slider's ends, which cannot show it; null where it does not.</summary>
+    public string? Beyond => Value >= Scale.From - (1e-9 * Math.Abs(Scale.From)) && Value <= Scale.To + (1e-9 * Math.Abs(Scale.To)) ? null
+        : $"{Text(Value)} {Scale.Unit}".TrimEnd() + $" is {(Value < Scale.From ? "below" : "above")} what the slider reaches "
+            + $"({Text(Scale.From)} to {Text(Scale.To)}{(Scale.Unit.Length > 0 ? $" {Scale.Unit}" : "")}): it stands at its end, "
+            + "and the car is driven with the value of the box.";
+
     /// <summary>A value typed or slid to, in the setting's own unit; null where it is the value described, as nearly as that is shown.</summary>
     /// <param name="shown">The value in the unit shown.</param>
     public double? Own(double shown)

@@ -33,7 +33,7 @@ internal sealed record StoryWords(StoryCars Cars, IReadOnlyList<PassAnswer> Pass
 
     /// <summary>What was driven.</summary>
     public string Driven =>
-        $"{Cars.Built.Name}, an invented car, over {StoryCars.Road.Caption} at {Printed.Speed(StoryCars.Speed)}. The nodding is its {Nod.Name}.";
+        $"{Cars.Built.Name}, an invented car, over {StoryCars.Road.Caption}, at {Printed.Speed(StoryCars.Speed)}. The nodding is its {Nod.Name}.";
 
     /// <summary>What the load does.</summary>
     public string OfLoad =>

@@ -104,8 +104,16 @@ internal static class DriveCarWords
         yield return new Sentence(
             OfMotion,
             "These are intervals of the linear car that moves most like this one did. They are not intervals of springs and dampers: "
-            + "friction raises the damping, by half and more on low bumps, and with stops the frequencies; "
+            + "friction raises the damping, by half and more on low bumps, and with stops the frequencies, by several per cent; "
             + "dampers that grow softer with speed lower the damping.");
+        if (answer is { Drive.SpeedScale: null, Events: { } events } && SpeedScale.Of(car, events) is { } speed)
+        {
+            yield return new Sentence(
+                "car-speed",
+                "The delay between its axles checks the log's speed: by these passes a record that is off by less than "
+                + Text($"{In.Percent.Of(speed.Noticed):F1} % is not noticed, and lengths of bumps and stretches of road are off with it."));
+        }
+
         if (car.Windows.All(w => w.Site is not null) && car.Windows.Select(w => w.Site).Distinct().Count() == 1)
         {
             yield return new Sentence(

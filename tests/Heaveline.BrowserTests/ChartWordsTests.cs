@@ -1,0 +1,73 @@
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace Heaveline.BrowserTests;
+
+/// <summary>Words on the charts of the pages keep apart, also where curves end close to one another.</summary>
+[Collection(OneProgram.Name)]
+public class ChartWordsTests(Served served)
+{
+    private const string Laden = "car=fern-saloon&load=four%20up%20with%20luggage&road=village-hump&speed=40";
+
+    [Theory]
+    [InlineData($"/pass?{Laden}&front-spring=18.5&rear-spring=48", "[data-strips] canvas")]
+    [InlineData("/pass?car=plover-motorcycle&road=village-hump&speed=40", "[data-strips] canvas")]
+    [InlineData("/ride?car=fern-saloon&beside=fern-saloon-springs", ".pickable svg")]
+    [InlineData("/rule?car=fern-saloon&load=driver", ".map .picture")]
+    public async Task No_word_of_a_chart_covers_another(string path, string stands)
+    {
+        var page = await served.Open("about:blank");
+        // What is written on a canvas leaves no trace in the page: the places are noted as they are written, until all is cleared.
+        await page.AddInitScriptAsync(
+            """
+            const pen = CanvasRenderingContext2D.prototype, fill = pen.fillText, clear = pen.clearRect;
+            window.drawn = [];
+            pen.clearRect = function (...box) {
+                window.drawn = window.drawn.filter(word => word.canvas !== this.canvas);
+                return clear.apply(this, box);
+            };
+            pen.fillText = function (text, x, y) {
+                const wide = this.measureText(text).width, left = x - wide * ({ right: 1, center: .5 }[this.textAlign] ?? 0);
+                window.drawn.push({ text, canvas: this.canvas, left, right: left + wide, top: y - 6, bottom: y + 6 });
+                return fill.call(this, text, x, y);
+            };
+            """);
+        await page.GotoAsync(new Uri(served.Address, path).ToString());
+        await page.Awake();
+        await Expect(page.Locator(stands).First).ToBeAttachedAsync(new() { Timeout = 60_000 });
+        foreach (var width in new[] { 390, 1280, 1920 })
+        {
+            await page.SetViewportSizeAsync(width, 900);
+            // Charts follow a window's width in their own time.
+            await page.WaitForTimeoutAsync(600);
+            var (written, covered) = await Words(page);
+            Assert.True(written > 10, $"{written} words were found");
+            Assert.Equal("", covered);
+        }
+    }
+
+    private static async Task<(int Written, string Covered)> Words(IPage page)
+    {
+        var found = await page.EvaluateAsync<string[]>(
+            """
+            () => {
+                const placed = [...document.querySelectorAll(".pickable svg, .picture svg, svg.picture")]
+                    .flatMap(svg => [...svg.querySelectorAll("text")])
+                    .filter(one => one.textContent.trim()).map(one => ({ text: one.textContent, room: one.getBoundingClientRect() }))
+                    .concat(window.drawn.filter(word => word.canvas.isConnected && word.canvas.closest("[data-strips]")).map(word => {
+                        const at = word.canvas.getBoundingClientRect();
+                        return { text: word.text, room: {
+                            left: at.left + word.left, right: at.left + word.right, top: at.top + word.top, bottom: at.top + word.bottom } };
+                    })).filter(one => one.room.right > one.room.left);
+                const meet = (a, b) => Math.min(a.right, b.right) - Math.max(a.left, b.left) > 2
+                    && Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 4;
+                const covered = [];
+                placed.forEach((one, i) => placed.slice(0, i).forEach(other => {
+                    if (meet(one.room, other.room)) covered.push(`“${one.text}” over “${other.text}”`);
+                }));
+                return [String(placed.length), covered.join("\n")];
+            }
+            """);
+        return (int.Parse(found[0], System.Globalization.CultureInfo.InvariantCulture), found[1]);
+    }
+}
