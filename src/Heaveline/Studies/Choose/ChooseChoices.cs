@@ -11,7 +11,8 @@ internal static class ChooseChoices
 {
     private const string At = " at ";
 
-    private static readonly string[] UsualUse = ["village-hump at 25 km/h, 40 km/h, 60 km/h", "short-bump at 50 km/h, 80 km/h", "class C at 60 km/h, 100 km/h"];
+    private static readonly string[] UsualUse =
+        ["village-hump at 25 km/h, 40 km/h, 60 km/h", "short-bump at 50 km/h, 80 km/h", "class C at 60 km/h, 100 km/h"];
 
     private static readonly Choice Lists = new()
     {
@@ -127,7 +128,8 @@ internal static class ChooseChoices
             {
                 if (road.Event is null)
                 {
-                    reader.Object(Use.Name, $"'{name}' has no obstacle that ends: nothing settles after it. Name an obstacle, or a class.", isUsage: false);
+                    reader.Object(
+                        Use.Name, $"'{name}' has no obstacle that ends: nothing settles after it. Name an obstacle, or a class.", isUsage: false);
                 }
 
                 roads.Add(new ChooseRoad(name, road, speeds));
