@@ -59,7 +59,7 @@ internal sealed class SetupSearch
         }
 
         var (within, refused) = Standing();
-        var isWhole = within.LongLength * task.Cases <= task.DrivenWhole;
+        var isWhole = within.LongLength <= task.DrivenWhole / task.Cases;
         AuditResult? audit = null;
         var isStopped = false;
         try
@@ -92,6 +92,7 @@ internal sealed class SetupSearch
             RefusedStanding = refused,
             Within = within.LongLength,
             IsWhole = isWhole,
+            AreSilentChosen = !IsEveryOne && task.Space.LoudCount < task.Space.Count,
             Rounds = [.. rounds],
             Audit = audit,
             IsStopped = isStopped,
@@ -105,16 +106,19 @@ internal sealed class SetupSearch
         }
     }
 
+    // Whether setups alike but for silent places are driven each.
+    private bool IsEveryOne => task.Space.Count <= task.DrivenWhole / task.Cases;
+
     // Of setups alike but for silent places the cheapest that stands is taken.
     private (long[] Within, ImmutableSortedDictionary<int, long> Refused) Standing()
     {
         var refused = new SortedDictionary<int, long>();
         var within = new List<long>();
-        var isWhole = task.Space.Count * task.Cases <= task.DrivenWhole;
-        foreach (var loud in isWhole ? Every() : task.Space.Loud())
+        var isEvery = IsEveryOne;
+        foreach (var loud in isEvery ? Every() : task.Space.Loud())
         {
             var taken = false;
-            foreach (var setup in isWhole ? [loud] : task.Space.Alike(loud))
+            foreach (var setup in isEvery ? [loud] : task.Space.Alike(loud))
             {
                 var reason = setup == 0L ? SetupRow.None : task.Standing(setup);
                 if (reason != SetupRow.None)

@@ -127,11 +127,14 @@ public class ChooseStudyTests
     public void All_that_is_wrong_is_said_at_once()
     {
         var reading = ChooseStudy.Question.Read(
-            KnownThings.Words("car", "no car", "use", "hump fast", "use", "lump at 30 km/h", "open", "roof", "budget", "much", "draws", "3"),
+            KnownThings.Words(
+                "car", "no car", "use", "hump fast", "use", "lump at 30 km/h", "open", "roof", "budget", "much", "with", "noise at most 3 %",
+                "draws", "3"),
             new KnownThings(PlainCar.Saloon));
         Assert.Null(reading.Asked);
         Assert.Equal(
-            ["budget", "car", "draws", "open", "parts", "use"], reading.Objections.Select(o => o.Choice).Distinct().Order(StringComparer.Ordinal));
+            ["budget", "car", "draws", "open", "parts", "use", "with"],
+            reading.Objections.Select(o => o.Choice).Distinct().Order(StringComparer.Ordinal));
     }
 
     [Fact]

@@ -21,7 +21,8 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
     private Sentence Driven => new("search", findings.Found switch
     {
         { IsStopped: true } found => Text($"Stopped: {found.Driven.Length} setups were driven."),
-        { IsWhole: true } found => Text($"Every one of the {found.Within} setups that fit and keep the standing limits was driven."),
+        { IsWhole: true } found => Text($"Every one of the {found.Within} setups that fit and keep the standing limits was driven")
+            + (found.AreSilentChosen ? ", those that differ in their bars alone counted once." : "."),
         { Rounds: [.., var last] } found =>
             Text($"Of {found.Within} setups to drive {found.Driven.Length} were driven in {found.Rounds.Length} rounds: a sample, and whatever lay ")
             + Text($"within {In.Percent.Of(last.Margin):0.#} % of the front that a fit to those driven guessed, until nothing was left; at setups ")
@@ -122,7 +123,7 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
         }
     }
 
-    private Sentence? Bars => findings.Found.IsWhole || !findings.Parts.Space.Places.Any(place => place.IsSilent) ? null : new("bars",
+    private Sentence? Bars => !findings.Found.AreSilentChosen ? null : new("bars",
         "Of anti-roll bars the cheapest with which a setup keeps the standing limits was driven: with both wheels of an axle alike they enter no "
         + "crossing, with a load to one side next to nothing.");
 
