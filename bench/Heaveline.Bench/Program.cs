@@ -39,6 +39,11 @@ internal static class Program
             return DemoCars.Run(garage);
         }
 
+        if (args is ["choose", var chosen, ..])
+        {
+            return PartChoices.Run(chosen, args[2..]);
+        }
+
         if (args is ["ride", var ridden])
         {
             return RideRace.Run(ridden);

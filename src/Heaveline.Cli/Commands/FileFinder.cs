@@ -5,9 +5,11 @@ using Heaveline.Files;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Drives;
 using Heaveline.Files.Garages;
+using Heaveline.Files.Parts;
 using Heaveline.Files.Roads;
 using Heaveline.Files.Ties;
 using Heaveline.Files.Yaml;
+using Heaveline.Parts;
 using Heaveline.Roads;
 using Heaveline.Ties;
 
@@ -102,6 +104,22 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
             ShortName = Path.GetFileNameWithoutExtension(name),
             Value = reading.Value,
             Refusal = reading.Value is null ? $"the sheet {name} is refused for {Reasons(reading.Refusals.Count)}." : "",
+            Inputs = [.. reading.Sources.Select(s => s.ToInput())],
+        };
+    }
+
+    public Found<PartsList> Parts(string name)
+    {
+        var reading = PartsFile.Load(name);
+        Say(reading.Format());
+        read.UnionWith(reading.Sources.Select(s => Real(s.File)));
+        names.AddRange(reading.Value is { } list ? [list.Name, .. list.Parts.Select(part => part.Name)] : Array.Empty<string>());
+        return new Found<PartsList>
+        {
+            Name = name,
+            ShortName = Path.GetFileNameWithoutExtension(name),
+            Value = reading.Value,
+            Refusal = reading.Value is null ? $"the list {name} is refused for {Reasons(reading.Refusals.Count)}." : "",
             Inputs = [.. reading.Sources.Select(s => s.ToInput())],
         };
     }

@@ -29,12 +29,17 @@ internal sealed class Progress(Streams streams, string what, int total) : IProgr
         }
     }
 
+    // From the share done in the time so far; before two seconds and a twentieth of the work nothing can be said.
+    private string Left => clock.Elapsed.TotalSeconds > 2.0 && done > total / 20 && done < total
+        ? $", about {clock.Elapsed.TotalSeconds * (total - done) / done:F0} s left   "
+        : "";
+
     private void Show()
     {
         if (streams.Interactive && clock.Elapsed.TotalSeconds > 1.0)
         {
             shown = true;
-            streams.Remarks.Write($"\r{what}: {done} of {total}, {clock.Elapsed.TotalSeconds:F0} s");
+            streams.Remarks.Write($"\r{what}: {done} of {total}, {clock.Elapsed.TotalSeconds:F0} s{Left}");
         }
     }
 }

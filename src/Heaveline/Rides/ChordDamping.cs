@@ -40,7 +40,8 @@ internal static class ChordDamping
             dampers = ratio * ratio * (whole.ForceAt(v) - whole.ForceAt(-v)) / (2.0 * v);
         }
 
-        // A friction ± F takes 4·F·a out of a swing of amplitude a, a damper c takes π·c·ω·a²: c = 4F/(π·ωa), its greatest speed ωa twice the usual one.
+        // A friction ± F takes 4·F·a out of a swing of amplitude a, a damper c takes π·c·ω·a²: c = 4F/(π·ωa), its greatest speed ωa twice the usual
+        // one.
         var more = dampers + (2.0 * axle.Friction.HalfWidth.Si / (Math.PI * Speed)) - end.Damping;
         return end with { Damping = end.Damping + more, RollDamping = end.RollDamping + more };
     }

@@ -7,7 +7,8 @@ namespace Heaveline.Rides;
 /// alone swing that long. Their poles are found on the body's two equations with the wheels eliminated, the rest is the obstacle's transform at them.
 /// </summary>
 /// <remarks>
-/// Per end z = k + sc, τ = k_t + sc_t, W = τ + s²m, D = z + W: a road height r reaches the body as g·r, g = zτ/D, and the body's own motion is held by
+/// Per end z = k + sc, τ = k_t + sc_t, W = τ + s²m, D = z + W: a road height r reaches the body as g·r, g = zτ/D, and the body's own motion is held
+/// by
 /// Σ = zW/D. Known wrong: where a wheel hop still swings when the rear has left (short obstacles taken fast), where a wheel leaves the road, where a
 /// stop is touched, and as far as dampers push the body by being unlike in bump and rebound. A sieve and a first look, no judge.
 /// </remarks>

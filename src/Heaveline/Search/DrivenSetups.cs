@@ -60,7 +60,9 @@ internal sealed class DrivenSetups(SearchTask task, PieceWork work)
         }
     }
 
-    /// <summary>Looks at allowed setups standing and under further loads; those against whom something is found there are no longer allowed.</summary>
+    /// <summary>
+    /// Looks at allowed setups standing and under further loads; those against whom something is found there are no longer allowed.
+    /// </summary>
     public void Look(IEnumerable<long> setups, Action<int>? done = null)
     {
         long[] fresh = [.. setups.Where(s => all[s].IsAllowed && !looked.Contains(s)).Distinct().Order()];

@@ -35,6 +35,9 @@ internal sealed record FoundSetups
     /// <summary>Whether all of these were driven.</summary>
     public required bool IsWhole { get; init; }
 
+    /// <summary>Whether the choice at silent places was made by limits and price: of setups alike but for these one was driven.</summary>
+    public bool AreSilentChosen { get; init; }
+
     /// <summary>The rounds of the search; empty where all were driven.</summary>
     public ImmutableArray<SearchRound> Rounds { get; init; } = [];
 

@@ -23,12 +23,6 @@ internal sealed record SearchTask
     /// <summary>Why a setup is none before it is driven, as <see cref="SetupRow.Refusal"/>; told by its parts and its axles alone.</summary>
     public required Func<long, int> Standing { get; init; }
 
-    /// <summary>What a linear car says of a setup, all above 0; NaN where it says nothing. Null: nothing is sieved.</summary>
-    public Action<long, double[]>? Sieve { get; init; }
-
-    /// <summary>How many numbers that are.</summary>
-    public int Sieved { get; init; }
-
     /// <summary>Up to so many crossings all setups are driven.</summary>
     public long DrivenWhole { get; init; } = 50_000;
 

@@ -5,8 +5,7 @@ namespace Heaveline.Search;
 /// <summary>Guesses at the wishes of every setup from those that were driven, and at who will be refused on the road.</summary>
 /// <param name="task">What is searched.</param>
 /// <param name="setups">The setups that may be driven.</param>
-/// <param name="said">What the sieve says of each, setup by setup.</param>
-internal sealed class SetupGuess(SearchTask task, long[] setups, double[] said)
+internal sealed class SetupGuess(SearchTask task, long[] setups)
 {
     // A guess of who is refused is believed from so many times on what it is usually off by.
     private const double Sure = 2.0;
@@ -16,7 +15,7 @@ internal sealed class SetupGuess(SearchTask task, long[] setups, double[] said)
 
     private const int AtOnce = 2048;
 
-    private readonly SetupTerms terms = new(task.Space, task.Sieved);
+    private readonly SetupTerms terms = new(task.Space);
 
     /// <summary>How many terms a guess has.</summary>
     public int Terms => terms.Count;
@@ -40,7 +39,8 @@ internal sealed class SetupGuess(SearchTask task, long[] setups, double[] said)
         double[][] excesses =
         [
             .. task.Limits.Select(limit => at.Select(one => limit.Excess(one.Row, driven.Present)).ToArray())
-                .Append([.. at.Select(one => one.Row.Excess)]).Where(e => e.Any(x => x > 0.0) && e.All(double.IsFinite)),
+                .Concat(Enumerable.Range(0, at.Min(one => one.Row.Excesses.Length)).Select(k => at.Select(one => one.Row.Excesses[k]).ToArray()))
+                .Where(e => e.Any(x => x > 0.0) && e.All(double.IsFinite)),
         ];
         var refused = Surrogate.Of(design, [.. excesses.Select(e => e.Select(Math.Exp).ToArray())]);
         var values = new double[setups.Length * count];
@@ -84,5 +84,5 @@ internal sealed class SetupGuess(SearchTask task, long[] setups, double[] said)
         return row;
     }
 
-    private void Write(int i, Span<double> row) => terms.Write(setups[i], said.AsSpan(i * task.Sieved, task.Sieved), row);
+    private void Write(int i, Span<double> row) => terms.Write(setups[i], row);
 }

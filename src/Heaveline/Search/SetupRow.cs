@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Heaveline.Search;
 
 /// <summary>What came of one setup in one car.</summary>
@@ -15,7 +17,9 @@ internal sealed record SetupRow(int Refusal, double[] Numbers)
     public bool IsDriven => Numbers.Length > 0;
 
     /// <summary>
-    /// By how much it does farther what no setup may do, in what its doer measures that by: above 0 it does; as smooth in its parts as can be.
+    /// By how much it does farther each thing that no setup may do, in the doer's own order and measure: above 0 it does. As smooth in its parts as
+    /// can
+    /// be, so that those not driven can be guessed from. Empty where nothing is of the kind.
     /// </summary>
-    public double Excess { get; init; }
+    public ImmutableArray<double> Excesses { get; init; } = [];
 }

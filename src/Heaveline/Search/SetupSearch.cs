@@ -5,7 +5,8 @@ using Heaveline.Quantities;
 namespace Heaveline.Search;
 
 /// <summary>
-/// Looks for the setups that nothing beats. Few are driven one and all. Of many a sample is driven; a polynomial is fitted to it; every setup near the
+/// Looks for the setups that nothing beats. Few are driven one and all. Of many a sample is driven; a polynomial is fitted to it; every setup near
+/// the
 /// front that it guesses is driven, and the fit made anew, until nothing near is left; then some of those left out are driven to see what was missed.
 /// </summary>
 internal sealed class SetupSearch
@@ -58,7 +59,7 @@ internal sealed class SetupSearch
         }
 
         var (within, refused) = Standing();
-        var isWhole = within.LongLength * task.Cases <= task.DrivenWhole;
+        var isWhole = within.LongLength <= task.DrivenWhole / task.Cases;
         AuditResult? audit = null;
         var isStopped = false;
         try
@@ -91,6 +92,7 @@ internal sealed class SetupSearch
             RefusedStanding = refused,
             Within = within.LongLength,
             IsWhole = isWhole,
+            AreSilentChosen = !IsEveryOne && task.Space.LoudCount < task.Space.Count,
             Rounds = [.. rounds],
             Audit = audit,
             IsStopped = isStopped,
@@ -104,16 +106,19 @@ internal sealed class SetupSearch
         }
     }
 
+    // Whether setups alike but for silent places are driven each.
+    private bool IsEveryOne => task.Space.Count <= task.DrivenWhole / task.Cases;
+
     // Of setups alike but for silent places the cheapest that stands is taken.
     private (long[] Within, ImmutableSortedDictionary<int, long> Refused) Standing()
     {
         var refused = new SortedDictionary<int, long>();
         var within = new List<long>();
-        var isWhole = task.Space.Count * task.Cases <= task.DrivenWhole;
-        foreach (var loud in isWhole ? Every() : task.Space.Loud())
+        var isEvery = IsEveryOne;
+        foreach (var loud in isEvery ? Every() : task.Space.Loud())
         {
             var taken = false;
-            foreach (var setup in isWhole ? [loud] : task.Space.Alike(loud))
+            foreach (var setup in isEvery ? [loud] : task.Space.Alike(loud))
             {
                 var reason = setup == 0L ? SetupRow.None : task.Standing(setup);
                 if (reason != SetupRow.None)
@@ -142,9 +147,7 @@ internal sealed class SetupSearch
 
     private AuditResult Searched(long[] within)
     {
-        var said = Sieved(within);
-        // Whom the sieve says nothing of is driven if there are few, else judged by its parts alone: its numbers count as those of the car as it is.
-        var guess = new SetupGuess(task, within, said);
+        var guess = new SetupGuess(task, within);
         var sample = Sample(within, Math.Max(LeastSample, PerTerm * guess.Terms));
         driven.Drive(sample, Told(sample.Length, 0.1, 0.3));
         var found = 0;
@@ -191,33 +194,6 @@ internal sealed class SetupSearch
                 yield return task.Space.With(setup, place, option);
             }
         }
-    }
-
-    private double[] Sieved(long[] within)
-    {
-        var said = new double[within.Length * task.Sieved];
-        if (task.Sieve is not { } sieve)
-        {
-            return said;
-        }
-
-        var usual = new double[task.Sieved];
-        sieve(0L, usual);
-        const int Group = 1024;
-        ParallelLoop.Each((within.Length + Group - 1) / Group, Math.Max(1, task.Degree), group =>
-        {
-            var own = new double[task.Sieved];
-            for (var i = group * Group; i < Math.Min((group + 1) * Group, within.Length); i++)
-            {
-                sieve(within[i], own);
-                for (var k = 0; k < own.Length; k++)
-                {
-                    said[(i * own.Length) + k] = own[k] > 0.0 ? own[k] : usual[k];
-                }
-            }
-        }, task.Cancellation);
-        task.Progress?.Report(0.1);
-        return said;
     }
 
     private long[] Sample(IReadOnlyList<long> from, int count, ulong turn = 0) =>

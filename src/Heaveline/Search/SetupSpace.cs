@@ -13,6 +13,7 @@ internal sealed class SetupSpace
     public const long Most = 20_000_000;
 
     private readonly long[] weight;
+    private long[]? silent;
 
     /// <param name="places">The open places, at least one option each.</param>
     /// <exception cref="RefusedValueException">There are more setups than <see cref="Most"/>.</exception>
@@ -113,9 +114,12 @@ internal sealed class SetupSpace
 
     /// <summary>The setups that cross a road as one does: every choice at the silent places, cheapest first, then fewest parts changed.</summary>
     /// <param name="setup">One in which the silent places stand as they are.</param>
-    public IReadOnlyList<long> Alike(long setup)
+    public IEnumerable<long> Alike(long setup) => (silent ??= Silent()).Select(choice => setup + choice);
+
+    // The choices at the silent places alone; what they add to a price is the same for every setup.
+    private long[] Silent()
     {
-        List<long> all = [setup];
+        List<long> all = [0L];
         for (var k = 0; k < Places.Length; k++)
         {
             if (Places[k].IsSilent)

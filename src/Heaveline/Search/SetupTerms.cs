@@ -4,7 +4,7 @@ namespace Heaveline.Search;
 
 /// <summary>
 /// The terms of the polynomial by which a setup is guessed: the numbers of its parts, never their places in a list, with their products up to three
-/// together, and the logarithms of what the sieve says, with their squares.
+/// together.
 /// </summary>
 internal sealed class SetupTerms
 {
@@ -16,17 +16,15 @@ internal sealed class SetupTerms
 
     private readonly SetupSpace space;
     private readonly (int Place, double[][] ByOption)[] axes;
-    private readonly int sieved;
 
     /// <param name="space">The setups.</param>
-    /// <param name="sieved">How many numbers the sieve says of a setup.</param>
-    public SetupTerms(SetupSpace space, int sieved)
+    public SetupTerms(SetupSpace space)
     {
-        (this.space, this.sieved) = (space, sieved);
+        this.space = space;
         axes = [.. space.Places.Select((place, k) => (k, Directions(place))).Where(axis => axis.Item2[0].Length > 0)];
         var n = axes.Sum(axis => axis.ByOption[0].Length);
         Variables = n;
-        Count = 1 + n + (n * (n + 1) / 2) + (n <= MostForTriples ? n * (n + 1) * (n + 2) / 6 : n) + (2 * sieved) + (sieved * (sieved - 1) / 2);
+        Count = 1 + n + (n * (n + 1) / 2) + (n <= MostForTriples ? n * (n + 1) * (n + 2) / 6 : n);
     }
 
     /// <summary>How many numbers of parts a setup has.</summary>
@@ -37,9 +35,8 @@ internal sealed class SetupTerms
 
     /// <summary>Writes the terms of a setup.</summary>
     /// <param name="setup">The setup.</param>
-    /// <param name="said">What the sieve says of it, above 0.</param>
     /// <param name="row">Takes the terms.</param>
-    public void Write(long setup, ReadOnlySpan<double> said, Span<double> row)
+    public void Write(long setup, Span<double> row)
     {
         Span<double> x = stackalloc double[Variables];
         var n = 0;
@@ -68,21 +65,6 @@ internal sealed class SetupTerms
             if (n > MostForTriples)
             {
                 row[at++] = x[a] * x[a] * x[a];
-            }
-        }
-
-        Span<double> logs = stackalloc double[sieved];
-        for (var a = 0; a < sieved; a++)
-        {
-            logs[a] = Math.Log(said[a]);
-        }
-
-        for (var a = 0; a < sieved; a++)
-        {
-            row[at++] = logs[a];
-            for (var b = a; b < sieved; b++)
-            {
-                row[at++] = logs[a] * logs[b];
             }
         }
     }

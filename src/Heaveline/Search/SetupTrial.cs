@@ -14,7 +14,8 @@ internal sealed class SetupTrial
     // Worse by so many standard errors of the difference is surely worse.
     private const double SurelyWorse = 3.0;
 
-    private SetupTrial(FoundSetups found, IReadOnlyList<TriedSetup> tried, IReadOnlyList<SetupRow> present, IReadOnlyList<int> numbers, int undriven) =>
+    private SetupTrial(
+        FoundSetups found, IReadOnlyList<TriedSetup> tried, IReadOnlyList<SetupRow> present, IReadOnlyList<int> numbers, int undriven) =>
         (Found, Tried, Present, Numbers, Undriven) = (found, [.. tried], [.. present], [.. numbers], undriven);
 
     /// <summary>What was searched.</summary>
@@ -103,7 +104,8 @@ internal sealed class SetupTrial
             TriedSetup[] now = [.. all.Select((_, i) => Summed(i))];
             for (var i = 1; i < all.Length; i++)
             {
-                dropped[i] |= now[i].IsSurelyUnclean(CleanShare) || task.Limits.Index().Any(limit => now[i].SurelyBreaks(limit.Index, limit.Item.Share));
+                dropped[i] |= now[i].IsSurelyUnclean(CleanShare)
+                    || task.Limits.Index().Any(limit => now[i].SurelyBreaks(limit.Index, limit.Item.Share));
             }
 
             int[] sound = [.. Enumerable.Range(1, all.Length - 1).Where(i => !dropped[i])];

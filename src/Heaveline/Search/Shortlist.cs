@@ -14,8 +14,13 @@ internal static class Shortlist
     /// <summary>What part of the best gain the cheapest keeps (–). Judged by eye, no source.</summary>
     public const double Kept = 0.8;
 
-    /// <summary>A setup is told from so much less of the first wish on in 9 drawn cars of 10 (–): less is not felt. Judged by eye, no source.</summary>
+    /// <summary>
+    /// A setup is told from so much less of the first wish on in 9 drawn cars of 10 (–): less is not felt. Judged by eye, no source.
+    /// </summary>
     public const double Felt = 0.05;
+
+    // Half a per cent of a wish is told from another by no test: the cheaper of two so near is the better. Judged by eye, no source.
+    private const double Untold = 0.005;
 
     /// <summary>The setups worth driving in drawn cars: those of every reason, their runners-up, and others of the front evenly along it.</summary>
     /// <param name="found">What was searched.</param>
@@ -45,11 +50,7 @@ internal static class Shortlist
     public static ImmutableArray<ShortlistEntry> Of(SetupTrial trial)
     {
         var (found, limits) = (trial.Found, trial.Found.Task.Limits);
-        TriedSetup[] sound =
-        [
-            .. trial.Tried.Skip(1).Where(one => !one.IsDropped && one.IsClean(SetupTrial.CleanShare)
-                && limits.Index().All(limit => one.Keeps(limit.Index, limit.Item.Share)) && Ninth(one) <= 1.0 - Felt),
-        ];
+        TriedSetup[] sound = [.. trial.Tried.Skip(1).Where(one => IsSound(one, limits) && Ninth(one) <= 1.0 - Felt)];
         if (sound.Length == 0)
         {
             return [];
@@ -69,6 +70,12 @@ internal static class Shortlist
         double Worst(TriedSetup one) => found.Scores.Of(WishKind.WorstRoad, one.Stated.Row, found.Present);
     }
 
+    /// <summary>Whether a setup keeps every limit in its share of the drawn cars, and does nothing there that no setup may do.</summary>
+    /// <param name="one">The setup in drawn cars.</param>
+    /// <param name="limits">The limits.</param>
+    public static bool IsSound(TriedSetup one, ImmutableArray<SetupLimit> limits) => !one.IsDropped && one.IsClean(SetupTrial.CleanShare)
+        && limits.Index().All(limit => one.Keeps(limit.Index, limit.Item.Share));
+
     private delegate ReadOnlySpan<double> WishesOf<in T>(T one);
 
     // Everyone in the order of each reason. The first wish is the headline; equal ones go by price, by parts, by number.
@@ -79,7 +86,13 @@ internal static class Shortlist
         var (money, parts) = (wishes.IndexOf(WishKind.Money), wishes.IndexOf(WishKind.Parts));
         double Price(T one) => money < 0 ? 0.0 : Wish(one, money);
         double Parts(T one) => parts < 0 ? 0.0 : Wish(one, parts);
-        T[] By(Func<T, double> key) => [.. all.OrderBy(key).ThenBy(Price).ThenBy(Parts).ThenBy(number)];
+        T[] By(Func<T, double> key)
+        {
+            // What nobody can tell from the least is as good: then price and parts decide.
+            var least = all.Min(key) + Untold;
+            return [.. all.OrderBy(one => Math.Max(key(one), least)).ThenBy(Price).ThenBy(Parts).ThenBy(key).ThenBy(number)];
+        }
+
         var best = By(one => Wish(one, 0));
         var gain = 1.0 - Wish(best[0], 0);
         var ranked = new SortedDictionary<ShortlistReason, T[]> { [ShortlistReason.Best] = best };
@@ -97,9 +110,10 @@ internal static class Shortlist
             }
         }
 
-        var ends = Enumerable.Range(0, wishes.Length).Select(k => (Least: all.Min(one => Wish(one, k)), Most: all.Max(one => Wish(one, k)))).ToArray();
-        ranked[ShortlistReason.Knee] = By(one => ends.Select((end, k) => end.Most > end.Least ? (Wish(one, k) - end.Least) / (end.Most - end.Least) : 0.0)
-            .Max());
+        var ends = Enumerable.Range(0, wishes.Length)
+            .Select(k => (Least: all.Min(one => Wish(one, k)), Most: all.Max(one => Wish(one, k)))).ToArray();
+        ranked[ShortlistReason.Knee] = By(one => ends
+            .Select((end, k) => end.Most > end.Least ? (Wish(one, k) - end.Least) / (end.Most - end.Least) : 0.0).Max());
         ranked[ShortlistReason.MostEven] = By(worst);
         foreach (var (reason, kind) in new[] { (ShortlistReason.LeastHit, WishKind.Hit), (ShortlistReason.LeastRide, WishKind.Ride) })
         {

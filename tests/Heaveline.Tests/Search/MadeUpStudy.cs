@@ -82,7 +82,7 @@ internal sealed class MadeUpStudy : IPassDoer
         }
 
         var isRefused = setup != 0L && Refused?.Invoke(setup) == true;
-        return new SetupRow(isRefused ? 7 : SetupRow.None, numbers) { Excess = isRefused ? 0.01 : -0.01 };
+        return new SetupRow(isRefused ? 7 : SetupRow.None, numbers) { Excesses = [isRefused ? 0.01 : -0.01] };
     }
 
     private static double Along(int option, int count) => count == 1 ? 0.0

@@ -47,7 +47,10 @@ public class SetupSpaceTests
         var space = new SetupSpace(
         [
             new OpenPlace("spring", [new SetupOption("as it is", 0.0), new SetupOption("softer", 80.0)]),
-            new OpenPlace("bar", [new SetupOption("as it is", 0.0), new SetupOption("stiffer", 90.0), new SetupOption("softer", 60.0)]) { IsSilent = true },
+            new OpenPlace("bar", [new SetupOption("as it is", 0.0), new SetupOption("stiffer", 90.0), new SetupOption("softer", 60.0)])
+            {
+                IsSilent = true,
+            },
         ]);
         Assert.Equal([0L, 3L], space.Loud());
         Assert.Equal(2L, space.LoudCount);

@@ -172,20 +172,10 @@ public sealed class AskedReader(Given given, IFinder finder)
     }
 
     /// <summary>A driving speed, m/s; null when it is none.</summary>
-    public double? Speed(Choice choice)
-    {
-        ArgumentNullException.ThrowIfNull(choice);
-        return Text(choice) is { } words ? Speed(choice.Name, words) : null;
-    }
+    public double? Speed(Choice choice) => Text(choice) is { } words ? Speed(choice, words) : null;
 
     /// <summary>A driving speed that stands among the words for a choice, m/s; null when it is none.</summary>
-    /// <param name="choice">The choice.</param>
-    /// <param name="words">The words.</param>
-    public double? Speed(Choice choice, string words)
-    {
-        ArgumentNullException.ThrowIfNull(choice);
-        return Speed(choice.Name, words);
-    }
+    internal double? Speed(Choice choice, string words) => Speed(choice.Name, words);
 
     /// <summary>Speeds with commas between, m/s, each once, rising; those that are none are left out.</summary>
     public IReadOnlyList<double> Speeds(Choice choice)
@@ -223,17 +213,10 @@ public sealed class AskedReader(Given given, IFinder finder)
     }
 
     /// <summary>The road; null when there is none.</summary>
-    public Road? Road(Choice choice) =>
-        Text(choice) is { } name ? Sought(choice, finder.Road(name)).Value : null;
+    public Road? Road(Choice choice) => Text(choice) is { } name ? Road(choice, name) : null;
 
     /// <summary>A road whose name stands among the words for a choice; null when there is none.</summary>
-    /// <param name="choice">The choice.</param>
-    /// <param name="name">The name.</param>
-    public Road? Road(Choice choice, string name)
-    {
-        ArgumentNullException.ThrowIfNull(choice);
-        return Sought(choice, finder.Road(name)).Value;
-    }
+    internal Road? Road(Choice choice, string name) => Sought(choice, finder.Road(name)).Value;
 
     /// <summary>The lists of parts of a choice; those that are not there are left out.</summary>
     public IReadOnlyList<PartsList> Parts(Choice choice) =>
@@ -280,8 +263,7 @@ public sealed class AskedReader(Given given, IFinder finder)
     }
 
     /// <summary>The car, whatever its load; null when there is none.</summary>
-    public Car? Car(Choice choice) =>
-        Text(choice) is { } name ? Sought(choice, finder.Car(name)).Value : null;
+    public Car? Car(Choice choice) => Text(choice) is { } name ? Sought(choice, finder.Car(name)).Value : null;
 
     /// <summary>The car under its load; null when there is none.</summary>
     /// <param name="car">The car's choice.</param>

@@ -7,7 +7,9 @@ using Heaveline.Roads;
 
 namespace Heaveline.Studies;
 
-/// <summary>What is asked when parts are to be chosen: for which car, of which lists, for which roads, speeds and loads, within which limits.</summary>
+/// <summary>
+/// What is asked when parts are to be chosen: for which car, of which lists, for which roads, speeds and loads, within which limits.
+/// </summary>
 public sealed record ChooseAsked
 {
     /// <summary>The car as it is.</summary>

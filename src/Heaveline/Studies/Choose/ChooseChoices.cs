@@ -11,7 +11,8 @@ internal static class ChooseChoices
 {
     private const string At = " at ";
 
-    private static readonly string[] UsualUse = ["village-hump at 25 km/h, 40 km/h, 60 km/h", "short-bump at 50 km/h, 80 km/h", "class C at 60 km/h, 100 km/h"];
+    private static readonly string[] UsualUse =
+        ["village-hump at 25 km/h, 40 km/h, 60 km/h", "short-bump at 50 km/h, 80 km/h", "class C at 60 km/h, 100 km/h"];
 
     private static readonly Choice Lists = new()
     {
@@ -60,6 +61,16 @@ internal static class ChooseChoices
         HelpName = "MONEY",
     };
 
+    private static readonly Choice With = new()
+    {
+        Name = "with",
+        Kind = ChoiceKind.Word,
+        Says = $"Another limit than usual, \"{ChooseLimitReader.Example}\": of {string.Join(", ", ChooseLimitReader.Names)}; may be given more than "
+            + "once. Without it: worst use case 3 %, hit 10 %, roll 5 %, braking 5 %, lamp swing 0.1 %.",
+        HelpName = "LIMIT",
+        IsRepeated = true,
+    };
+
     private static readonly Choice Draws = new()
     {
         Name = "draws",
@@ -73,7 +84,7 @@ internal static class ChooseChoices
     private static readonly Choice Seed = Choices.Seed();
 
     /// <summary>All of them, in the order of the help.</summary>
-    public static IReadOnlyList<Choice> All { get; } = [Choices.Car, Lists, Use, Loads, Open, Budget, Draws, Seed];
+    public static IReadOnlyList<Choice> All { get; } = [Choices.Car, Lists, Use, Loads, Open, Budget, With, Draws, Seed];
 
     /// <summary>Reads what is asked; null where anything was objected to.</summary>
     public static ChooseAsked? Read(AskedReader reader)
@@ -82,7 +93,7 @@ internal static class ChooseChoices
         var (roads, rides, letter) = ReadUse(reader);
         var open = ReadOpen(reader);
         var lists = reader.Parts(Lists);
-        var cost = ReadBudget(reader, lists);
+        var limits = ChooseLimitReader.Read(reader, With) with { Cost = ReadBudget(reader, lists) };
         var car = reader.Car(Choices.Car);
         var loads = car is null ? [] : ReadLoads(reader, car);
         return reader.IsRefused
@@ -97,7 +108,7 @@ internal static class ChooseChoices
                 Class = letter ?? RoadClass.C,
                 RideSpeeds = rides,
                 Loads = loads,
-                Limits = new() { Cost = cost },
+                Limits = limits,
                 Draws = draws!.Value,
                 Seed = seed!.Value,
             };
@@ -127,7 +138,8 @@ internal static class ChooseChoices
             {
                 if (road.Event is null)
                 {
-                    reader.Object(Use.Name, $"'{name}' has no obstacle that ends: nothing settles after it. Name an obstacle, or a class.", isUsage: false);
+                    reader.Object(
+                        Use.Name, $"'{name}' has no obstacle that ends: nothing settles after it. Name an obstacle, or a class.", isUsage: false);
                 }
 
                 roads.Add(new ChooseRoad(name, road, speeds));

@@ -13,11 +13,10 @@ namespace Heaveline.Studies;
 /// <summary>Drives setups over the use cases of a study, and looks at them standing: in the car as stated and in drawn ones.</summary>
 internal sealed class ChooseDoer : IPassDoer
 {
-    // A wheel off the road for so long counts as much as a stop pressed one millimetre deeper, where a guess is made of who will be refused.
-    private const double PerSecond = 0.1;
-
-    // What is refused by a hair is refused all the same.
-    private const double Hair = 1e-6;
+    // Near nothing a guess of who will be refused must be good, far from it need not: millimetres of travel and hundredths of a second by their
+    // inverse hyperbolic sine.
+    private const double PerTravel = 1e3;
+    private const double PerTime = 1e2;
 
     private readonly ChooseAsked asked;
     private readonly ChooseUse use;
@@ -88,7 +87,8 @@ internal sealed class ChooseDoer : IPassDoer
     private SetupRow RowOf(ReadOnlySpan<double[]> measured, RideModel[] models, Drawn own, bool isPresent)
     {
         var numbers = new double[use.Numbers];
-        var (breach, excess) = (CureBreach.None, double.NegativeInfinity);
+        var (breach, excess) = (CureBreach.None, new double[guard.Measured.Count - ChooseUse.Aims.Count]);
+        Array.Fill(excess, double.NegativeInfinity);
         var before = isPresent ? null : own.Present.Value;
         for (var k = 0; k < measured.Length; k++)
         {
@@ -102,7 +102,7 @@ internal sealed class ChooseDoer : IPassDoer
             if (before is not null)
             {
                 breach = breach == CureBreach.None ? Breach(before[k], now) : breach;
-                excess = Math.Max(excess, Excess(before[k], now));
+                Farther(before[k], now, excess);
             }
         }
 
@@ -118,7 +118,7 @@ internal sealed class ChooseDoer : IPassDoer
 
         return new SetupRow(breach == CureBreach.None ? SetupRow.None : (int)ChooseRefusal.Breach + (int)breach, numbers)
         {
-            Excess = breach == CureBreach.None ? Math.Min(excess, -Hair) : Math.Max(excess, Hair),
+            Excesses = [.. excess.Select(e => double.IsFinite(e) ? e : -1.0)],
         };
     }
 
@@ -127,17 +127,15 @@ internal sealed class ChooseDoer : IPassDoer
         ? CureBreach.None
         : found;
 
-    // How far beyond what no setup may do, the worst of all stops, springs and wheels.
-    private double Excess(double[] before, double[] now)
+    // How far beyond what no setup may do: each stop, spring and wheel where it is worst.
+    private void Farther(double[] before, double[] now, double[] worst)
     {
-        var worst = -1.0;
-        for (var k = ChooseUse.Aims.Count; k < now.Length; k++)
+        for (var k = 0; k < worst.Length; k++)
         {
-            var more = guard.Measured[k].Better == Better.More ? Math.Min(before[k], 0.0) - now[k] : PerSecond * (now[k] - before[k]);
-            worst = double.IsFinite(more) ? Math.Max(worst, more) : worst;
+            var (was, then, measure) = (before[k + ChooseUse.Aims.Count], now[k + ChooseUse.Aims.Count], guard.Measured[k + ChooseUse.Aims.Count]);
+            var more = measure.Better == Better.More ? PerTravel * (Math.Min(was, 0.0) - then) : PerTime * (then - was);
+            worst[k] = double.IsFinite(more) ? Math.Max(worst[k], Math.Asinh(more)) : worst[k];
         }
-
-        return worst;
     }
 
     private SetupRow Look(long setup, CancellationToken cancellation)

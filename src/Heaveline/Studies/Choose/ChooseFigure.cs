@@ -5,7 +5,9 @@ using Heaveline.Search;
 
 namespace Heaveline.Studies;
 
-/// <summary>Settling across, price or ride upwards: every setup that may be chosen, the shortlist by its letters, the car as it is as a cross.</summary>
+/// <summary>
+/// Settling across, price or ride upwards: every setup that may be chosen, the shortlist by its letters, the car as it is as a cross.
+/// </summary>
 internal static class ChooseFigure
 {
     // More points than this say nothing more on paper.
@@ -49,7 +51,14 @@ internal static class ChooseFigure
                     Marks =
                     [
                         .. cloud,
-                        new Mark { X = 100.0, Y = up == WishKind.Money ? 0.0 : 100.0, Label = ChooseParts.AsItIs, Symbol = MarkSymbol.Cross, Ink = Ink.Third },
+                        new Mark
+                        {
+                            X = 100.0,
+                            Y = up == WishKind.Money ? 0.0 : 100.0,
+                            Label = ChooseParts.AsItIs,
+                            Symbol = MarkSymbol.Cross,
+                            Ink = Ink.Third,
+                        },
                         .. findings.List.Select(one => new Mark
                         {
                             X = In.Percent.Of(one.Entry.Tried.Stated.Wishes[0]),

@@ -44,7 +44,9 @@ internal sealed record ChooseFindings
     /// <summary>Whose doubt makes most of the spread of the best setup's first wish, greatest first.</summary>
     public ImmutableArray<VarianceShare> Doubts { get; init; } = [];
 
-    /// <summary>The refused setup that would have the least of the first wish, where that is less than the best's; null where there is none.</summary>
+    /// <summary>
+    /// The refused setup that would have the least of the first wish, where that is less than the best's; null where there is none.
+    /// </summary>
     public DrivenSetup? Barred { get; init; }
 
     /// <summary>The setup with the least of the first wish that may be chosen, whatever the draws say; null where none may.</summary>

@@ -66,7 +66,8 @@ internal sealed class ChooseParts
         }
 
         (Places, options, Unfit, Unpriced, HasPrices) = ([.. places], [.. all], unfit, [.. unpriced], known);
-        Currency = asked.Lists.SelectMany(list => list.Parts).Select(part => part.Price?.Currency).FirstOrDefault(c => !string.IsNullOrEmpty(c)) ?? "";
+        Currency = asked.Lists.SelectMany(list => list.Parts)
+            .Select(part => part.Price?.Currency).FirstOrDefault(currency => !string.IsNullOrEmpty(currency)) ?? "";
         Space = new SetupSpace(open);
     }
 

@@ -5,7 +5,9 @@ using Heaveline.Search;
 
 namespace Heaveline.Studies;
 
-/// <summary>Why the best setup is the best: which part does how much, what lies one step aside, what bars a better one, whose doubt matters.</summary>
+/// <summary>
+/// Why the best setup is the best: which part does how much, what lies one step aside, what bars a better one, whose doubt matters.
+/// </summary>
 internal static class ChooseReasons
 {
     // With more places than this there are too many sets of them to drive.
@@ -82,7 +84,8 @@ internal static class ChooseReasons
         var looks = work.Of(PieceStage.Look, [.. beside.Select(one => one.Setup)], Piece.AsStated);
         return
         [
-            .. beside.Select((one, k) => (one.Place, new DrivenSetup(one.Setup, rows[k], Wishes(one.Setup, rows[k]), Reason(one.Setup, rows[k], looks[k])))),
+            .. beside.Select((one, k) => (
+                one.Place, new DrivenSetup(one.Setup, rows[k], Wishes(one.Setup, rows[k]), Reason(one.Setup, rows[k], looks[k])))),
         ];
 
         ImmutableArray<double> Wishes(long setup, SetupRow row) => [.. found.Wishes.Select(wish => wish switch
@@ -104,7 +107,8 @@ internal static class ChooseReasons
                 return row.Refusal != SetupRow.None ? row.Refusal : look.Refusal;
             }
 
-            var broken = found.Task.Limits.Index().Where(limit => !limit.Item.Holds(row, found.Present)).Select(limit => limit.Index + 1).FirstOrDefault();
+            var broken = found.Task.Limits.Index()
+                .Where(limit => !limit.Item.Holds(row, found.Present)).Select(limit => limit.Index + 1).FirstOrDefault();
             return broken == 0 ? SetupRow.None : DrivenSetup.FirstLimit + broken - 1;
         }
     }

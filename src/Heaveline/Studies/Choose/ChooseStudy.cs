@@ -9,7 +9,9 @@ using Heaveline.Search;
 
 namespace Heaveline.Studies;
 
-/// <summary>Which parts to buy: of all setups that lists of parts allow, the few that make a car pitch less over the roads that it is used on.</summary>
+/// <summary>
+/// Which parts to buy: of all setups that lists of parts allow, the few that make a car pitch less over the roads that it is used on.
+/// </summary>
 public static class ChooseStudy
 {
     // Shares of the work.
@@ -97,6 +99,7 @@ public static class ChooseStudy
     {
         var scores = new Lazy<UseScores>(() => new UseScores(
             use.Columns, doer.Do(new Piece(PieceStage.Drive, [0L], Piece.AsStated), CancellationToken.None)[0]));
+        var axles = ChooseAxles.Of(asked, parts, run.Degree);
         return new SearchTask
         {
             Space = parts.Space,
@@ -114,10 +117,11 @@ public static class ChooseStudy
                     scores.Value.Of(WishKind.Hit, row, present) - 1.0 - asked.Limits.Hit),
             ],
             Doer = doer,
-            Standing = setup =>
-                asked.Limits.Cost is { } most && (decimal)parts.Space.Price(setup) > most.Value ? (int)ChooseRefusal.Cost
-                : parts.Fit(setup) is Misfit ? (int)ChooseRefusal.Misfit
-                : SetupRow.None,
+            Standing = axles is not null
+                ? setup => (int)axles.Of(setup)
+                : setup => asked.Limits.Cost is { } most && (decimal)parts.Space.Price(setup) > most.Value ? (int)ChooseRefusal.Cost
+                    : parts.Fit(setup) is Misfit ? (int)ChooseRefusal.Misfit
+                    : SetupRow.None,
             DrivenWhole = asked.DrivenWhole,
             Seed = asked.Seed,
             Degree = run.Degree,

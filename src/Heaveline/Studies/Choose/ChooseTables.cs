@@ -77,7 +77,8 @@ internal static class ChooseTables
         {
             var words = $"{findings.Parts.Space.Places[place].Name} {findings.Parts.At(setup.Setup, place)}"
                 + (setup.IsAllowed ? "" : $" (no choice: {ChooseLimitWords.Reason(setup.Refusal, findings.Found.Task, findings.Asked.Limits)})");
-            table.Add(FormattableString.Invariant($"aside-{k + 1}"), words, "%", Tenths, wishes.Select(w => (double?)In.Percent.Of(setup.Wishes[w.Index])));
+            table.Add(
+                FormattableString.Invariant($"aside-{k + 1}"), words, "%", Tenths, wishes.Select(w => (double?)In.Percent.Of(setup.Wishes[w.Index])));
         }
 
         return [table];

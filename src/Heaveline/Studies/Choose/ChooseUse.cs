@@ -7,7 +7,9 @@ using Heaveline.Search;
 
 namespace Heaveline.Studies;
 
-/// <summary>The use cases of a study, and where their numbers stand in a row: settling and hit of each crossing, then the ride of each random road.</summary>
+/// <summary>
+/// The use cases of a study, and where their numbers stand in a row: settling and hit of each crossing, then the ride of each random road.
+/// </summary>
 internal sealed class ChooseUse
 {
     // Below these of the car as it is nobody feels a difference, and its ratio is noise: 0.05° and 0.2 rad/s². Judged by eye, no source.
@@ -23,7 +25,11 @@ internal sealed class ChooseUse
                from road in asked.Roads
                from speed in road.Speeds
                select new ChooseCase(
-                   load, road, speed, 1.0 / asked.Loads.Length / asked.Roads.Length / road.Speeds.Length, $"{road.Name}, {Speed(speed)}, {load.Name}"),
+                   load,
+                   road,
+                   speed,
+                   1.0 / asked.Loads.Length / asked.Roads.Length / road.Speeds.Length,
+                   $"{road.Name}, {Speed(speed)}, {load.Name}"),
         ];
         Rides =
         [

@@ -1,0 +1,136 @@
+using Heaveline.Answers;
+using Heaveline.Quantities;
+using Heaveline.Search;
+using static Heaveline.Quantities.InvariantText;
+
+namespace Heaveline.Studies;
+
+/// <summary>How a choice of parts was found, in sentences: what was driven, within which limits, what was left out.</summary>
+/// <param name="findings">What was found.</param>
+internal sealed class ChooseMethodWords(ChooseFindings findings)
+{
+    // With fewer draws a share is told as not sure yet.
+    private const int Few = 60;
+
+    /// <summary>All of them, in order.</summary>
+    public IReadOnlyList<Sentence> All =>
+    [
+        .. new[] { Driven, Limits, Refused, Audit, Draws, Unfelt, NotCrossed, NotDriven, LeftOut, Closed, Bars, Wishes }.OfType<Sentence>(),
+    ];
+
+    private Sentence Driven => new("search", findings.Found switch
+    {
+        { IsStopped: true } found => Text($"Stopped: {found.Driven.Length} setups were driven."),
+        { IsWhole: true } found => Text($"Every one of the {found.Within} setups that fit and keep the standing limits was driven")
+            + (found.AreSilentChosen ? ", those that differ in their bars alone counted once." : "."),
+        { Rounds: [.., var last] } found =>
+            Text($"Of {found.Within} setups to drive {found.Driven.Length} were driven in {found.Rounds.Length} rounds: a sample, and whatever lay ")
+            + Text($"within {In.Percent.Of(last.Margin):0.#} % of the front that a fit to those driven guessed, until nothing was left; at setups ")
+            + Text($"not driven before the fit was off by {In.Percent.Of(last.Residual):0.##} % (RMS) in the last round."),
+        var found => Text($"Of {found.Within} setups to drive {found.Driven.Length} were driven, a sample; nothing near it was left."),
+    });
+
+    private Sentence Limits => new("limits",
+        $"Limits: {string.Join("; ", findings.Found.Task.Limits.Select(limit => limit.Says))}, in 9 of 10 drawn cars; "
+        + $"{string.Join("; ", ChooseLimitWords.Standing(findings.Asked.Limits))}, in the car as stated; and nothing that no cure may do, under any "
+        + "load" + (findings.Stood.Others.IsEmpty
+            ? ""
+            : $" ({SpeedRanges.And([.. findings.Stood.Others.Select(load => $"'{load.Name}'")])} looked at too)") + ".");
+
+    private Sentence? Refused
+    {
+        get
+        {
+            var counts = findings.Found.Driven.Where(one => !one.IsAllowed).GroupBy(one => one.Refusal).Select(g => (g.Key, Count: (long)g.Count()))
+                .Concat(findings.Found.RefusedStanding.Select(r => (r.Key, Count: r.Value))).GroupBy(r => r.Key)
+                .Select(g => (Reason: g.Key, Count: g.Sum(r => r.Count))).OrderByDescending(r => r.Count).ThenBy(r => r.Reason).ToArray();
+            return counts.Length == 0 ? null : new("refused", "No choice, each counted by the first reason found against it"
+                + (findings.Found.IsWhole ? "" : ", those not driven by their standing alone") + ": "
+                + string.Join("; ", counts.Select(r =>
+                    ChooseLimitWords.Reason(r.Reason, findings.Found.Task, findings.Asked.Limits) + Text($" ({r.Count})"))) + ".");
+        }
+    }
+
+    private Sentence? Audit => findings.Found.Audit is not { } audit ? null : new("audit",
+        Text($"Of those left out {audit.AtRandom} at random and {audit.Nearest} of the nearest were driven to look")
+        + (audit, audit.Missed, audit.FoundBefore) switch
+        {
+            (_, > 0, _) => Text($", and {audit.Missed} of them belonged on the front still: there may be a better setup than is told."),
+            (_, _, > 0) => Text($": {audit.FoundBefore} belonged on the front at first, the search went on with a wider margin, and then none did. ")
+                + Sure(audit),
+            _ => $": none belonged on the front. {Sure(audit)}",
+        });
+
+    private static string Sure(AuditResult audit) =>
+        Text($"With 95 % confidence fewer than {In.Percent.Of(audit.ShareBelow):0.#} % of those left out do.");
+
+    private Sentence? Draws
+    {
+        get
+        {
+            var trial = findings.Trial;
+            if (trial.Draws == 0)
+            {
+                return findings.AreDoubtsStated
+                    ? null
+                    : new("draws", "Neither the car file nor the lists state doubts: nothing tells how sure this is.");
+            }
+
+            return new("draws", Text($"Draws: the car as it is and {trial.Tried.Length - 1} setups driven in up to {trial.Draws} cars drawn within ")
+                + Text($"the stated doubts, seed {findings.Asked.Seed}, each setup against the car as it is in the same draw")
+                + (trial.Undriven > 0 ? Text($"; {trial.Undriven} more do not count, the car as it is does not get across in them") : "")
+                + (trial.Draws < Few ? ". Of so few draws a limit 'in 9 of 10' is not sure yet." : "."));
+        }
+    }
+
+    private Sentence? Unfelt => findings.Found.Scores.Unfelt.ToArray() is not { Length: > 0 } unfelt ? null : new("unfelt",
+        "Not counted, since nobody feels it in the car as it is (settling below 0.05° or hit below 0.2 rad/s²; judged by eye, no source): "
+        + string.Join("; ", unfelt.Select(c => $"{ChooseTables.Name(c.Kind)} of '{c.Name}'")) + ".");
+
+    private Sentence? NotCrossed => findings.Asked.NotCrossed.IsEmpty ? null : new("not-crossed",
+        $"Left out, since the car as it is does not get across under every load: {string.Join("; ", findings.Asked.NotCrossed)}.");
+
+    private Sentence? NotDriven => findings.Stood.NotDriven.IsEmpty ? null : new("uncrossed",
+        $"Under {SpeedRanges.And([.. findings.Stood.NotDriven.Select(load => $"'{load}'")])} the car as it is cannot stand or does not get across: "
+        + "nothing was driven there, and no setup is shown to be safe there.");
+
+    private Sentence? LeftOut
+    {
+        get
+        {
+            string[] left =
+            [
+                .. findings.Parts.Unfit.Select(misfit => misfit.Words.TrimEnd('.')).Distinct(),
+                .. findings.Parts.Unpriced.Select(name => $"{name} has no price"),
+            ];
+            return left.Length == 0 ? null : new("left-out", $"Parts left out: {string.Join("; ", left)}.");
+        }
+    }
+
+    // What the lists hold for places that are not open.
+    private Sentence? Closed
+    {
+        get
+        {
+            string[] closed =
+            [
+                .. Parts.PartPlaces.All
+                    .Where(place => !findings.Asked.Open.Contains(place) && findings.Asked.Lists.Any(list => list.For(place).Any()))
+                    .Select(Parts.PartPlaces.Name),
+            ];
+            return closed.Length == 0 ? null : new("closed",
+                $"Left as they are, though the lists have parts for them: {string.Join(", ", closed)} (--open opens a place).");
+        }
+    }
+
+    private Sentence? Bars => !findings.Found.AreSilentChosen ? null : new("bars",
+        "Of anti-roll bars the cheapest with which a setup keeps the standing limits was driven: with both wheels of an axle alike they enter no "
+        + "crossing, with a load to one side next to nothing.");
+
+    private Sentence Wishes => new("wishes", "Settling and hit (peak pitch acceleration while the wheels are on the obstacle) are weighted means of "
+        + "ratios to the car as it is, even over loads, then obstacles, then speeds"
+        + (findings.Asked.RideSpeeds.IsEmpty
+            ? "."
+            : "; ride is vertical acceleration at the first seat weighted by Wk (ISO 2631-1), of the car made linear with each damper by its chord "
+                + "at 0.12 m/s."));
+}
