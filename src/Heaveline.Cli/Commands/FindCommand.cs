@@ -37,7 +37,7 @@ internal static class FindCommand
         var command = new Command(
             "find",
             """
-            Find cars, variants, roads, drives and sheets of a garage by the words in their files and by the numbers of standing cars. What the files
+            Find cars, variants, roads, drives, sheets and lists of parts of a garage by the words in their files and by the numbers of standing cars. What the files
             say is kept in .heaveline/index.db inside the garage, brought up to date each time; it may be deleted.
 
             Examples:
@@ -102,7 +102,7 @@ internal static class FindCommand
 
     private static IEnumerable<GarageKind> Kind(string word, List<string> wrong)
     {
-        var found = Kinds.Where(kind => GarageKindWords.Of(kind) is var words && (words == word || words + "s" == word)).ToArray();
+        var found = Kinds.Where(kind => GarageKindWords.Of(kind) is var words && (words == word || words + "s" == word || words.Replace("list", "lists", StringComparison.Ordinal) == word)).ToArray();
         if (found.Length == 0)
         {
             wrong.Add($"heaveline: '{word}' is no kind of file; there are {string.Join(", ", Kinds.Select(GarageKindWords.Of))}.");

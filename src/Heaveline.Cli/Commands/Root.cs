@@ -27,6 +27,7 @@ internal static class Root
         NewCommand.Of(streams),
         CheckCommand.Of(streams),
         FindCommand.Of(streams),
+        PartsCommand.Of(streams),
         StudyCommand.Of(streams, DescribeStudy.Question),
         StudyCommand.Of(streams, PassStudy.Question),
         StudyCommand.Of(streams, CompareStudy.Question),

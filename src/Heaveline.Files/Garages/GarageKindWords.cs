@@ -11,6 +11,7 @@ public static class GarageKindWords
         GarageKind.Road => "road",
         GarageKind.Drive => "drive",
         GarageKind.Ties => "cable ties",
+        GarageKind.Parts => "list of parts",
         GarageKind.Choices => "choices of the garage",
         _ => "unknown file",
     };
