@@ -37,8 +37,8 @@ internal static class FindCommand
         var command = new Command(
             "find",
             """
-            Find cars, variants, roads, drives, sheets and lists of parts of a garage by the words in their files and by the numbers of standing cars. What the files
-            say is kept in .heaveline/index.db inside the garage, brought up to date each time; it may be deleted.
+            Find cars, variants, roads, drives, sheets and lists of parts of a garage by the words in their files and by the numbers of standing cars.
+            What the files say is kept in .heaveline/index.db inside the garage, brought up to date each time; it may be deleted.
 
             Examples:
               heaveline find examples/garage weighbridge
@@ -102,7 +102,8 @@ internal static class FindCommand
 
     private static IEnumerable<GarageKind> Kind(string word, List<string> wrong)
     {
-        var found = Kinds.Where(kind => GarageKindWords.Of(kind) is var words && (words == word || words + "s" == word || words.Replace("list", "lists", StringComparison.Ordinal) == word)).ToArray();
+        var found = Kinds.Where(kind => GarageKindWords.Of(kind) is var one
+            && (one == word || one + "s" == word || one.Replace("list", "lists", StringComparison.Ordinal) == word)).ToArray();
         if (found.Length == 0)
         {
             wrong.Add($"heaveline: '{word}' is no kind of file; there are {string.Join(", ", Kinds.Select(GarageKindWords.Of))}.");
@@ -151,8 +152,8 @@ internal static class FindCommand
         var all = update.Read + update.Kept;
         streams.Results.WriteLine(found.Count > 0
             ? $"{found.Count} of {all} {(all == 1 ? "file" : "files")}."
-            : $"Nothing is found among {all} {(all == 1 ? "file" : "files")}: every word given must begin one of a file's words, and every bound hold "
-                + "under one load.");
+            : $"Nothing is found among {all} {(all == 1 ? "file" : "files")}: every word given must begin one of a file's words, and every bound "
+                + "hold under one load.");
         if (!isKept)
         {
             streams.Remarks.WriteLine("heaveline: the folder cannot be written: its files are read anew each time.");
