@@ -2,8 +2,10 @@ using System.IO.Enumeration;
 using Heaveline.Cars;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Drives;
+using Heaveline.Files.Parts;
 using Heaveline.Files.Roads;
 using Heaveline.Files.Yaml;
+using Heaveline.Parts;
 using Heaveline.Roads;
 
 namespace Heaveline.Files.Garages;
@@ -177,6 +179,13 @@ public sealed class Garage
         return path is null
             ? Reading<DriveSheet>.Refused(new SourceText(name, text), refusal!)
             : DriveFile.Read(new SourceText(path, text), Folder).Named(NameOf);
+    }
+
+    /// <summary>Reads a list of parts of the garage.</summary>
+    public Reading<PartsList> Parts(string name)
+    {
+        var (path, refusal) = Find(name);
+        return path is null ? Reading<PartsList>.Refused(new SourceText(name, ""), refusal!) : PartsFile.Load(path).Named(NameOf);
     }
 
     /// <summary>Reads a road of the garage, or one that is always there, by its short name.</summary>

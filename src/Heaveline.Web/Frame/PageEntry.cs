@@ -22,6 +22,9 @@ public sealed record PageEntry(string Path, string Words, string? Next = null, s
     /// <summary>The page of what joins front and rear.</summary>
     public const string Link = "link";
 
+    /// <summary>The page of what to buy.</summary>
+    public const string Choose = "choose";
+
     /// <summary>All pages in their order.</summary>
     public static IReadOnlyList<PageEntry> All { get; } =
     [
@@ -32,6 +35,7 @@ public sealed record PageEntry(string Path, string Words, string? Next = null, s
         new(Pass, "The pass", "rule", "see at which values and speeds it would nod less"),
         new("rule", "The rule", CurrentCar.Ride, "see how it goes on a long rough road"),
         new(Link, "The link", Pass, "drive the car in hand over a bump"),
+        new(Choose, "The choice", Pass, "drive the car in hand over a bump"),
         new(CurrentCar.Ride, "The ride", CurrentCar.Report, "put what was found on paper"),
         new("road", "The road", Pass, "drive the car in hand over a bump"),
         new(Drive, "The drive", CurrentCar.Report, "put what was found on paper"),
@@ -40,7 +44,7 @@ public sealed record PageEntry(string Path, string Words, string? Next = null, s
     ];
 
     /// <summary>Whether the page shows a car even where its address names none.</summary>
-    public bool ShowsCar => Path is Pass or "rule" or Link or CurrentCar.Ride or CurrentCar.Report;
+    public bool ShowsCar => Path is Pass or "rule" or Link or Choose or CurrentCar.Ride or CurrentCar.Report;
 
     /// <summary>
     /// Whether its address says nothing of the car in hand: the sheet has other keys, a phone records what it is in, the story has its own car.

@@ -50,6 +50,11 @@ public sealed record PageHelp(string Answers, string Do, params IReadOnlyList<st
                 + "springs as stiff in heave.",
             "Read what it does and what it costs; type another spring or damper for it, then take that into the trial on the page of the pass.",
             "interconnection", "heave", "pitch", "warp", "hit, settling", "damping ratio"),
+        PageEntry.Choose => new(
+            "Which of the parts that can be had make this car pitch less over the bumps and loads it is used with, at what price, how surely, and "
+                + "whether it is better left as it is.",
+            "Put a list of parts beside the car files, say what it may cost, read the shortlist, and keep one as a variant to drive it.",
+            "hit, settling", "variant", "load state", "doubt", "bump stop", "damping ratio"),
         CurrentCar.Ride => new(
             "How much this car heaves and pitches on a long rough road at every speed, as it is and as the comfort standard counts it.",
             "Choose a road and a load; pick a speed in the chart for its spectra.",

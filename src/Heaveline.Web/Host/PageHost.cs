@@ -4,6 +4,7 @@ using Heaveline.Web.Guard;
 using Heaveline.Web.Serving;
 using Heaveline.Web.Studying;
 using Heaveline.Web.Pages.Drives;
+using Heaveline.Web.Pages.Chosen;
 using Heaveline.Web.Pages.Links;
 using Heaveline.Web.Pages.Rules;
 using Heaveline.Web.Pages.Reports;
@@ -108,6 +109,7 @@ public static class PageHost
         RuleRoutes.Map(app);
         RideRoutes.Map(app);
         LinkRoutes.Map(app);
+        ChooseRoutes.Map(app);
         Pages.Cars.CarRoutes.Map(app);
         DriveRoutes.Map(app);
         ReportRoutes.Map(app);
@@ -155,6 +157,7 @@ public static class PageHost
         services.AddSingleton(_ => SweepView.StudyIn(queue, options.Version));
         services.AddSingleton(_ => SpectraView.StudyIn(brief));
         services.AddSingleton(_ => LinkView.StudyIn(brief));
+        services.AddSingleton(_ => ChooseView.StudyIn(queue));
         services.AddSingleton<RideRoads>();
         services.AddSingleton<DriveReadings>();
         services.AddSingleton(made => made.GetRequiredService<DriveReadings>().StudyIn(brief));

@@ -3,6 +3,7 @@ using Heaveline.Files.Yaml;
 using Heaveline.Files;
 using Heaveline.Files.Garages;
 using Heaveline.Files.Roads;
+using Heaveline.Parts;
 using Heaveline.Quantities;
 using Heaveline.Roads;
 using Heaveline.Studies;
@@ -102,6 +103,10 @@ internal sealed class GarageView(ServeOptions options) : IFinder, IDisposable
     /// <summary>Names of the road files of the garage, with their ending, in alphabetical order.</summary>
     public IReadOnlyList<string> GarageRoads => [.. Listing.Roads.Where(road => !road.IsBuiltIn).Select(road => road.Name)];
 
+    /// <summary>The lists of parts by their files, each with what it is called and whether it is refused, in the order of their files.</summary>
+    public IReadOnlyList<(string Name, string Words, bool IsRefused)> PartsLists =>
+        [.. Listing.Parts.Select(list => (list.Name, list.Title, list.Refusals > 0))];
+
     /// <summary>The drives by their folders, each with what it is called, in the order of their folders.</summary>
     public IReadOnlyList<(string Name, string Words)> DriveTitles
     {
@@ -185,6 +190,22 @@ internal sealed class GarageView(ServeOptions options) : IFinder, IDisposable
                     : $"The road {name} is refused: {reading.Refusals[0].Message} {reading.Refusals[0].Advice}",
             IsMissing = reading is null,
             Inputs = [.. reading?.Sources.Select(s => s.ToInput(RoadNames.Contains(name))) ?? []],
+        };
+    }
+
+    Found<PartsList> IFinder.Parts(string name)
+    {
+        var reading = PartsLists.Any(list => list.Name == name) ? Garage.Parts(name) : null;
+        return new Found<PartsList>
+        {
+            Name = name,
+            ShortName = name,
+            Value = reading?.Value,
+            Refusal = reading is { Value: not null } ? ""
+                : reading is null ? Missing("list of parts", name, " in this garage", [.. PartsLists.Select(list => list.Name)])
+                    : $"The list {name} is refused: {reading.Refusals[0].Message} {reading.Refusals[0].Advice}",
+            IsMissing = reading is null,
+            Inputs = [.. reading?.Sources.Select(s => s.ToInput()) ?? []],
         };
     }
 

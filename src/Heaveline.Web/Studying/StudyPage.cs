@@ -54,6 +54,12 @@ public abstract class StudyPage : ComponentBase, IDisposable
     /// <param name="words">The words; null or blank for the usual ones.</param>
     protected void Choose(Choice choice, string? words) => Go(new() { [choice.Name] = string.IsNullOrEmpty(words) ? null : words });
 
+    /// <summary>Chooses several words of one choice: they go into the address one after the other.</summary>
+    /// <param name="choice">What.</param>
+    /// <param name="words">The words; none for the usual ones.</param>
+    protected void ChooseAll(Choice choice, IReadOnlyList<string> words) =>
+        Go(new() { [choice.Name] = words.Count == 0 ? null : words.ToArray() });
+
     /// <summary>Chooses another car; what only the former one has is as usual again.</summary>
     /// <param name="name">The car.</param>
     protected void ChooseCar(string name)

@@ -11,7 +11,7 @@ internal static class ChooseChoices
 {
     private const string At = " at ";
 
-    private static readonly string[] UsualUse =
+    internal static readonly string[] UsualUse =
         ["village-hump at 25 km/h, 40 km/h, 60 km/h", "short-bump at 50 km/h, 80 km/h", "class C at 60 km/h, 100 km/h"];
 
     private static readonly Choice Lists = new()

@@ -30,14 +30,17 @@ public static class ChooseStudy
             damping ratio out of 0.20 to 0.50, under any load of the car.
 
             Examples:
-              heaveline choose examples/garage/fern-saloon.yaml --parts examples/parts/village-factor.yaml
-              heaveline choose examples/garage/fern-saloon.yaml --parts examples/parts/village-factor.yaml --budget "400 EUR" --draws 60
+              heaveline choose examples/garage/fern-saloon.yaml --parts examples/parts/village-autumn.yaml
+              heaveline choose examples/garage/fern-saloon.yaml --parts examples/parts/village-autumn.yaml --budget "400 EUR" --draws 60
             """,
         Choices = ChooseChoices.All,
         IsShortened = true,
         Reads = ChooseChoices.Read,
         Answers = Run,
     };
+
+    /// <summary>What is driven over where nothing else is said, a line each.</summary>
+    public static IReadOnlyList<string> UsualUse => ChooseChoices.UsualUse;
 
     /// <summary>Chooses.</summary>
     /// <param name="asked">What is asked.</param>
