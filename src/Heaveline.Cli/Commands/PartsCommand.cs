@@ -12,13 +12,14 @@ internal static class PartsCommand
     public static Command Of(Streams streams) => new(
         "parts",
         """
-        Lists of parts that can be bought: what is in one, what is odd in it, and what of it fits a car.
+        Lists of parts that can be bought: what is in one, what is odd in it, what of it fits a car; and chosen ones put into it.
 
         Example:
           heaveline parts check examples/parts/village-autumn.yaml --car examples/garage/fern-saloon-measured.yaml
         """)
     {
         Check(streams),
+        PartsFit.Of(streams),
     };
 
     private static Command Check(Streams streams)

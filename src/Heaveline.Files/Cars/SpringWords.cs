@@ -118,7 +118,7 @@ internal static class SpringWords
                 (ProductDoubt.Part(coil.MeanDiameter), -3.0),
                 (ProductDoubt.Part(coil.ActiveCoils), -1.0),
                 (ProductDoubt.Part(coil.ShearModulus), 1.0)),
-            Origin = "from the wire",
+            Origin = LinearSpring.FromWire,
             Dimensions = coil,
         };
     }

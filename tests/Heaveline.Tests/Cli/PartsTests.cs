@@ -52,6 +52,45 @@ public class PartsTests
     }
 
     [Fact]
+    public void Chosen_parts_are_counted_told_and_written_as_a_variant_that_can_be_driven()
+    {
+        using var scratch = new Scratch();
+        foreach (var file in new[] { "fern-saloon.yaml", "fern-saloon-measured.yaml" })
+        {
+            File.Copy(Path.Combine(Checkout.Root, "examples", "garage", file), scratch[file]);
+        }
+
+        string[] line =
+        [
+            "parts", "fit", List, "--car", scratch["fern-saloon-measured.yaml"], "--put", "rear spring: Larch R-480", "--put",
+            "rear damper: Wren W3 at click 6",
+        ];
+        var said = Spoken.Of([.. line, "--to", scratch["village-rear.yaml"]]);
+        Assert.Equal((0, ""), (said.Code, said.Remarks));
+        Assert.Contains("Rear spring: Larch R-480, 168 EUR.", said.Results, StringComparison.Ordinal);
+        Assert.Contains("Together: 464 EUR.", said.Results, StringComparison.Ordinal);
+        Assert.Contains("Larch R-480 needs its seats 2 mm lower", said.Results, StringComparison.Ordinal);
+        Assert.Equal(0, Spoken.Of("check", scratch["village-rear.yaml"]).Code);
+        Assert.Equal(0, Spoken.Of("cost", scratch["fern-saloon-measured.yaml"], scratch["village-rear.yaml"], "--samples", "10").Code);
+        // What is there stays as it is.
+        Assert.Equal(1, Spoken.Of([.. line, "--to", scratch["village-rear.yaml"]]).Code);
+        Assert.Equal(2, Spoken.Of([.. line, "--to", Path.Combine(Path.GetTempPath(), "elsewhere.yaml")]).Code);
+    }
+
+    [Theory]
+    [InlineData("rear spring: Larch R-520", 1, "its coils touch at")]
+    [InlineData("rear spring: Larch R-48", 1, "Did you mean Larch R-480?")]
+    [InlineData("raer spring: Larch R-480", 2, "Did you mean rear spring?")]
+    [InlineData("Larch R-480", 2, "names no place before its colon")]
+    [InlineData("rear damper: Wren W3 at click 11", 1, "the lists have no Wren W3 at click 11")]
+    public void What_cannot_be_put_in_is_refused_with_the_reason(string put, int code, string words)
+    {
+        var said = Spoken.Of("parts", "fit", List, "--car", Saloon, "--put", put);
+        Assert.Equal(code, said.Code);
+        Assert.Contains(words, said.Remarks, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_refused_list_and_a_refused_car_are_exit_code_1()
     {
         using var scratch = new Scratch();

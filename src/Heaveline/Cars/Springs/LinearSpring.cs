@@ -8,6 +8,9 @@ public sealed record LinearSpring : SpringLaw
     /// <summary>Origin of a rate that was measured at the wheel: it says nothing of the spring itself.</summary>
     public const string AtWheel = "as measured at the wheel";
 
+    /// <summary>Origin of a rate that was worked out from the wire of a coil.</summary>
+    public const string FromWire = "from the wire";
+
     /// <summary>Rate at the spring (at the wheel when the motion ratio is one), N/m. Above zero.</summary>
     public required Amount<Stiffness> Rate { get; init => field = Checked.Positive(value, "Give the rate of one spring as a positive number."); }
 
