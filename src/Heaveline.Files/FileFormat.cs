@@ -17,6 +17,9 @@ public sealed record FileFormat(string Name, IReadOnlyList<string> Endings, int 
     /// <summary>Heights of a measured road. Ten kilometres at a point each centimetre in two tracks is about 25 MB.</summary>
     public static FileFormat MeasuredProfile { get; } = new("a measured profile", [".csv"], 64 * 1024 * 1024);
 
+    /// <summary>Springs with their prices, a row a spring.</summary>
+    public static FileFormat SpringSheet { get; } = new("a sheet of springs", [".csv"], LongestText);
+
     /// <summary>What a phone or a logger wrote on a drive. An hour at 100 samples a second with six axes is 40 to 60 MB of text.</summary>
     public static FileFormat DriveLog { get; } = new("a log of a drive", [".csv", ".txt", ".tsv", ".log", ".zip"], 64 * 1024 * 1024);
 

@@ -4,18 +4,21 @@ using Heaveline.Files;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Drives;
 using Heaveline.Files.Garages;
+using Heaveline.Files.Parts;
 using Heaveline.Files.Ties;
 
 namespace Heaveline.Cli.Commands;
 
-/// <summary>Reads car files, what was written down about drives, and sheets of cable ties, and says all that is wrong or doubtful in them.</summary>
+/// <summary>
+/// Reads car files, what was written down about drives, sheets of cable ties and lists of parts, and says all that is wrong or doubtful in them.
+/// </summary>
 internal static class CheckCommand
 {
     public static Command Of(Streams streams)
     {
         var files = new Argument<string[]>("FILE")
         {
-            Description = "Car files, variants, files of drives, sheets of cable ties.",
+            Description = "Car files, variants, files of drives, sheets of cable ties, lists of parts.",
             Arity = ArgumentArity.OneOrMore,
         };
         var json = Options.Json();
@@ -75,7 +78,7 @@ internal static class CheckCommand
         return refused > 0 ? ExitCode.Refused : ExitCode.Done;
     }
 
-    // A drive and a sheet of ties are told by their first words; whatever else there is was meant as a car.
+    // A drive, a sheet of ties and a list of parts are told by their first words; whatever else there is was meant as a car.
     private static (IReadOnlyList<Refusal> Refusals, IReadOnlyList<Warning> Warnings, Func<string> Said) Read(string file)
     {
         if (SourceText.Load(file, FileFormat.LongestText) is { Refusal: null, Source: var source })
@@ -84,6 +87,12 @@ internal static class CheckCommand
             {
                 var drive = NamedDrives.Check(file);
                 return (drive.Refusals, drive.Warnings, drive.Format);
+            }
+
+            if (PartsFile.IsList(source))
+            {
+                var list = PartsFile.Load(file);
+                return (list.Refusals, list.Warnings, list.Format);
             }
 
             if (TieFile.IsSheet(source))

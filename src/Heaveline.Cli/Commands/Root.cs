@@ -26,6 +26,7 @@ internal static class Root
         Column,
         NewCommand.Of(streams),
         CheckCommand.Of(streams),
+        PartsCommand.Of(streams),
         StudyCommand.Of(streams, DescribeStudy.Question),
         StudyCommand.Of(streams, PassStudy.Question),
         StudyCommand.Of(streams, CompareStudy.Question),

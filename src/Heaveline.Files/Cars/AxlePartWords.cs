@@ -12,10 +12,12 @@ internal static class AxlePartWords
         "rate", "Vertical rate of one tyre at its pressure.", Kind.Amount<Stiffness>(), "210 N/mm ± 10 %")
         .Usually("50 N/mm", "1500 N/mm");
 
-    private static readonly Key<Amount<DampingRate>> Damping = Key.Optional(
+    /// <summary>Damping.</summary>
+    public static readonly Key<Amount<DampingRate>> Damping = Key.Optional(
         "damping", "Vertical damping of one tyre; none when left out.", Kind.Amount<DampingRate>(), "100 N s/m")
         .Usually("0 N s/m", "1000 N s/m");
-    private static readonly Key<Amount<Length>> Contact = Key.Optional(
+    /// <summary>Contact patch.</summary>
+    public static readonly Key<Amount<Length>> Contact = Key.Optional(
         "contact-length", "Length of the contact patch, over which the road is averaged; a point when left out.", Kind.Amount<Length>(), "120 mm")
         .Usually("0 mm", "400 mm");
 

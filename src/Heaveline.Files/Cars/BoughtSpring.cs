@@ -9,7 +9,9 @@ namespace Heaveline.Files.Cars;
 /// <param name="Block">Length when solid, m; null when not given.</param>
 /// <param name="Seat">Packing, m.</param>
 /// <param name="Preload">Compression at full droop, m; null when not given.</param>
-internal sealed record BoughtSpring(SpringLaw Law, Amount<Length>? Free, Amount<Length>? Block, Amount<Length> Seat, Amount<Length>? Preload)
+/// <param name="SeatDiameter">Inside diameter at its ends, m; null: that of the one weighed.</param>
+internal sealed record BoughtSpring(
+    SpringLaw Law, Amount<Length>? Free, Amount<Length>? Block, Amount<Length> Seat, Amount<Length>? Preload, Amount<Length>? SeatDiameter)
 {
     /// <summary>The spring in its place.</summary>
     /// <param name="before">The one that was weighed.</param>
@@ -19,6 +21,7 @@ internal sealed record BoughtSpring(SpringLaw Law, Amount<Length>? Free, Amount<
         MotionRatio = before.MotionRatio,
         FreeLength = Free,
         BlockLength = Block,
+        SeatDiameter = SeatDiameter ?? before.SeatDiameter,
         Swap = new SpringSwap { Before = before, StandsBy = Law, Seat = Seat, Preload = Preload },
     };
 }

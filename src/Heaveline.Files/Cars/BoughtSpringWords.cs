@@ -36,7 +36,10 @@ internal static class BoughtSpringWords
         "bought spring",
         "A coil spring that now stands where spring stood on the scales. With its free-length, and the free-length or the installed-length of "
             + "spring, the car finds its new height; without one of them the height is kept, and what that takes is told.",
-        [Rate, SpringWords.Table, SpringWords.Doubt, SpringWords.Coil, CoilLengths.Free, CoilLengths.Block, Seat, Preload, SpringWords.Tester])
+        [
+            Rate, SpringWords.Table, SpringWords.Doubt, SpringWords.Coil, CoilLengths.Free, CoilLengths.Block, CoilLengths.SeatDiameter, Seat,
+            Preload, SpringWords.Tester,
+        ])
         .WithOneOf(Rate, SpringWords.Table, SpringWords.Coil)
         .As(Make);
 
@@ -110,7 +113,8 @@ internal static class BoughtSpringWords
         return new BoughtSpring(
             law, Positive(f, CoilLengths.Free), Positive(f, CoilLengths.Block), f.Optional(Seat, default), f.OptionalValue(Preload) is { } preload
                 ? Checked.NotNegative(preload, "0 where it just touches both seats with the wheel hanging.", Preload.Property)
-                : null);
+                : null,
+            Positive(f, CoilLengths.SeatDiameter));
     }
 
     private static Amount<Length>? Positive(Fields f, Key<Amount<Length>> key) => f.OptionalValue(key) is { } length

@@ -25,6 +25,11 @@ internal static class CoilLengths
         "block-length", "Length at which all its coils touch: all coils, ends too, times the wire, for ground ends.", Kind.Amount<Length>(), "142 mm")
         .Usually("20 mm", "500 mm");
 
+    /// <summary>Diameter at the ends.</summary>
+    public static readonly Key<Amount<Length>> SeatDiameter = Key.Optional(
+        "seat-diameter", "Inside diameter of a coil spring at its ends, as its seats take it.", Kind.Amount<Length>(), "120 mm")
+        .Usually("30 mm", "250 mm");
+
     /// <summary>Refuses a free length whose table does not begin where the spring is free.</summary>
     /// <returns>Whether it was refused.</returns>
     public static bool RefuseTable(Fields f, Key key, SpringLaw law)

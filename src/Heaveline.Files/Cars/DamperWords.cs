@@ -53,11 +53,20 @@ internal static class DamperWords
         "gas-force", "Force of the gas charge on the rod in the state described; none when left out.", Kind.Amount<Force>(), "120 N")
         .Usually("0 N", "2000 N");
 
+    /// <summary>Gas force on the scales.</summary>
+    public static readonly Key<Amount<Force>> WeighedGasForce = Key.Optional(
+        "weighed-gas-force",
+        "Gas force of the dampers that stood there when the car was weighed, where these are others: more gas lifts the car. That of these when left "
+        + "out.",
+        Kind.Amount<Force>(),
+        "120 N")
+        .Usually("0 N", "2000 N");
+
     /// <summary>The group.</summary>
     public static readonly Shape<Damper> Shape = new Shape(
         "damper",
         "One damper of the axle, by tables or by a damping ratio, and how far it moves with the wheel.",
-        [Bump, Rebound, Doubt, Rig, DampingRatio, ReboundPerBump, .. Motion.Keys, GasForce])
+        [Bump, Rebound, Doubt, Rig, DampingRatio, ReboundPerBump, .. Motion.Keys, GasForce, WeighedGasForce])
         .WithOneOf(Bump, DampingRatio)
         .As(Make);
 
@@ -85,7 +94,10 @@ internal static class DamperWords
             }
 
             var law = new RatioDamper { Ratio = ratio, ReboundPerBump = f.Optional(ReboundPerBump, new Amount<Plain>(1.0)) };
-            return Motion.RefuseBeside(f, DampingRatio.Name) ? null : new Damper { Law = law, GasForce = gas };
+            return Motion.RefuseBeside(f, DampingRatio.Name) ? null : new Damper
+            {
+                Law = law, GasForce = gas, WeighedGasForce = f.OptionalValue(WeighedGasForce),
+            };
         }
 
         if (!f.Has(Rebound))
@@ -107,6 +119,7 @@ internal static class DamperWords
                 Law = new TableDamper(f.Required(Bump).Under(factor), f.Required(Rebound).Under(factor)),
                 MotionRatio = motion,
                 GasForce = gas,
+                WeighedGasForce = f.OptionalValue(WeighedGasForce),
             };
     }
 }

@@ -7,22 +7,26 @@ namespace Heaveline.Files.Cars;
 /// <summary>The words for what joins front and rear.</summary>
 internal static class InterconnectionWords
 {
-    private static readonly Key<Amount<Stiffness>> Rate = Key.Required(
+    /// <summary>Rate of the common spring.</summary>
+    public static readonly Key<Amount<Stiffness>> Rate = Key.Required(
         "rate", "Rate of the common spring of one side; 0 N/mm when only a damper joins front and rear.", Kind.Amount<Stiffness>(), "12 N/mm")
         .Usually("0 N/mm", "400 N/mm");
-    private static readonly Key<Amount<DampingRate>> Damping = Key.Optional(
+    /// <summary>Damping.</summary>
+    public static readonly Key<Amount<DampingRate>> Damping = Key.Optional(
         "damping",
         "Damping of a common damper of one side, force divided by the rate of travel of the common spring; none when left out.",
         Kind.Amount<DampingRate>(),
         "400 N s/m")
         .Usually("0 N s/m", "50000 N s/m");
-    private static readonly Key<Amount<Plain>> FrontRatio = Key.Optional(
+    /// <summary>Travel of the common spring per front wheel travel.</summary>
+    public static readonly Key<Amount<Plain>> FrontRatio = Key.Optional(
         "front-per-wheel",
         "Travel of the common spring divided by front wheel travel; 1 when left out.",
         Kind.Amount<Plain>(),
         "0.6")
         .Usually("-2", "2");
-    private static readonly Key<Amount<Plain>> RearRatio = Key.Optional(
+    /// <summary>The same at the rear.</summary>
+    public static readonly Key<Amount<Plain>> RearRatio = Key.Optional(
         "rear-per-wheel",
         "Travel of the common spring divided by rear wheel travel, negative when the rear works against the front; 1 when left out.",
         Kind.Amount<Plain>(),
@@ -131,7 +135,10 @@ internal static class InterconnectionWords
         .WithOneOf(Elastic, Fluid)
         .As(f => f.Optional(Elastic) ?? (Interconnection?)f.Optional(Fluid));
 
-    private static ElasticLink? MakeElastic(Fields f)
+    private static ElasticLink? MakeElastic(Fields f) => MakeElastic(f, f.Optional(Carried, default));
+
+    /// <summary>A common spring that carries a force in the state described.</summary>
+    public static ElasticLink? MakeElastic(Fields f, Amount<Force> carried)
     {
         var one = new Amount<Plain>(1.0);
         foreach (var key in new[] { FrontRatio, RearRatio })
@@ -156,7 +163,7 @@ internal static class InterconnectionWords
             Damping = damping,
             FrontRatio = f.Optional(FrontRatio, one),
             RearRatio = f.Optional(RearRatio, one),
-            Carried = f.Optional(Carried, default),
+            Carried = carried,
         };
     }
 

@@ -59,10 +59,12 @@ internal static class SpringWords
         "One spring of the axle (a two-wheeler's fork counts as one), by its rate, a table or its dimensions, and how far it moves with the wheel.",
         [
             Rate, WheelRate, Table, Doubt, Coil, Leaf, TorsionBar, Gas, .. Motion.Keys, CoilLengths.Free, CoilLengths.Installed, CoilLengths.Block,
-            Tester,
+            CoilLengths.SeatDiameter, Tester,
         ])
         .WithOneOf(Rate, WheelRate, Table, Coil, Leaf, TorsionBar, Gas)
         .As(Make);
+
+    private static readonly Key[] Lengths = [CoilLengths.Free, CoilLengths.Installed, CoilLengths.Block, CoilLengths.SeatDiameter];
 
     private static Spring? Make(Fields f)
     {
@@ -89,8 +91,9 @@ internal static class SpringWords
         }
 
         var spring = new Spring { Law = law, MotionRatio = ratio };
-        return !new Key[] { CoilLengths.Free, CoilLengths.Installed, CoilLengths.Block }.Any(f.Has) ? spring : spring with
+        return !Lengths.Any(f.Has) ? spring : spring with
         {
+            SeatDiameter = f.OptionalValue(CoilLengths.SeatDiameter),
             FreeLength = f.OptionalValue(CoilLengths.Free),
             InstalledLength = f.OptionalValue(CoilLengths.Installed),
             BlockLength = f.OptionalValue(CoilLengths.Block),
@@ -123,9 +126,8 @@ internal static class SpringWords
     // Lengths are of a coil spring between two seats.
     private static bool RefuseLengths(Fields f)
     {
-        Key[] lengths = [CoilLengths.Free, CoilLengths.Installed, CoilLengths.Block];
         var other = new Key[] { WheelRate, Leaf, TorsionBar, Gas }.FirstOrDefault(f.Has);
-        if (other is not null && lengths.FirstOrDefault(f.Has) is { } length)
+        if (other is not null && Lengths.FirstOrDefault(f.Has) is { } length)
         {
             f.Refuse(
                 length,

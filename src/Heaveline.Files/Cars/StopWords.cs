@@ -40,9 +40,14 @@ internal static class StopWords
         "solid-after", "Travel past the clearance at which metal meets metal; no such end when left out.", Kind.Amount<Length>(), "35 mm")
         .Usually("1 mm", "250 mm");
 
+    /// <summary>Length.</summary>
+    public static readonly Key<Amount<Length>> Length = Key.Optional(
+        "length", "Length of the stop itself without load, by which another one finds its clearance.", Kind.Amount<Length>(), "55 mm ± 1 mm")
+        .Usually("10 mm", "200 mm");
+
     /// <summary>The group.</summary>
     public static readonly Shape<Stop> Shape = new Shape(
-        "stop", "A bump or rebound stop, everything in wheel travel.", Clearance, Rate, Exponent, Table, Doubt, SolidAfter)
+        "stop", "A bump or rebound stop, everything in wheel travel.", Clearance, Rate, Exponent, Table, Doubt, SolidAfter, Length)
         .WithOneOf(Rate, Table).As(Make);
 
     private static Stop? Make(Fields f)
@@ -66,6 +71,7 @@ internal static class StopWords
             Exponent = f.Optional(Exponent, new Amount<Plain>(1.0)),
             Table = table?.Under(TableDoubt.Factor(f, Doubt, rig: null)),
             SolidAfter = f.OptionalValue(SolidAfter),
+            Length = f.OptionalValue(Length),
         };
     }
 }

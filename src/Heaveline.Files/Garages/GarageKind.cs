@@ -21,6 +21,9 @@ public enum GarageKind
     /// <summary>A sheet of cable ties.</summary>
     Ties,
 
+    /// <summary>A list of parts.</summary>
+    Parts,
+
     /// <summary>What the garage remembers of whoever works in it.</summary>
     Choices,
 }

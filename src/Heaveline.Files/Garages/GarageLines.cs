@@ -1,3 +1,4 @@
+using Heaveline.Files.Parts;
 using Heaveline.Files.Ties;
 using Heaveline.Files.Yaml;
 
@@ -37,6 +38,12 @@ internal static class GarageLines
     {
         var sheet = TieFile.Read(new SourceText(name, text));
         return Line(GarageKind.Ties, name, root.At("ties")!.Text, sheet.Refusals, sheet.Warnings.Count);
+    }
+
+    public static GarageEntry Parts(Garage garage, string name, Node root, string text)
+    {
+        var list = PartsFile.Read(new SourceText(name, text));
+        return Line(GarageKind.Parts, name, root.At("parts")!.Text, list.Refusals, list.Warnings.Count);
     }
 
     public static GarageEntry Choices(Garage garage, string name, Node root, string text) => Line(GarageKind.Choices, name, name, [], 0);

@@ -23,5 +23,8 @@ public sealed record GarageListing(IReadOnlyList<GarageEntry> Entries, bool IsCu
     /// <summary>The sheets of cable ties.</summary>
     public IEnumerable<GarageEntry> Ties => Of(GarageKind.Ties);
 
+    /// <summary>The lists of parts.</summary>
+    public IEnumerable<GarageEntry> Parts => Of(GarageKind.Parts);
+
     private IEnumerable<GarageEntry> Of(GarageKind kind) => Entries.Where(entry => entry.Kind == kind);
 }

@@ -28,6 +28,9 @@ internal readonly record struct Cell(string Text, int Line, int Column)
         return cells;
     }
 
+    /// <summary>A warning that points at this cell.</summary>
+    internal Warning Warn(string file, string message, string advice) => new(file, Line, Column, Math.Max(1, Text.Length), message, advice);
+
     /// <summary>A refusal that points at this cell.</summary>
     internal Refusal Refuse(string file, string message, string advice) => new(file, Line, Column, Math.Max(1, Text.Length), message, advice);
 }

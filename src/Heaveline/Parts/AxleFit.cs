@@ -90,14 +90,15 @@ internal readonly struct AxleFit
     }
 
     /// <summary>
-    /// Wheel travel at which the wheels hang on stands, m, negative, where a spring is loose there; null where both stay pressed into their seats,
-    /// and where that is not known.
+    /// Wheel travel below which a spring is loose, and that at which its wheel hangs on stands, m, both negative, where it is loose there; null where
+    /// both stay pressed into their seats, and where that is not known.
     /// </summary>
     /// <remarks>
-    /// A loose spring pushes no more: the wheel's weight and the damper's gas alone stretch the rebound stop. So the spring is loose just where they
-    /// outweigh the stop at the travel at which it comes loose.
+    /// A loose spring pushes no more: the wheel's weight and the damper's gas alone stretch the rebound stop. So a spring is loose just where they
+    /// outweigh the stop at the travel at which it comes loose. Of unlike sides, a bar lets the spring of the other wheel help to stretch it: as
+    /// much as that pushes there, and no more. What this cannot settle, and links and unlike sides of a solid axle, are hung out whole.
     /// </remarks>
-    public double? HangsLoose()
+    public (double Loose, double Hangs)? HangsLoose()
     {
         var loose = LooseBelow;
         if (!double.IsFinite(loose) || axle.ReboundStop is not { } stop)
@@ -105,17 +106,27 @@ internal readonly struct AxleFit
             return null;
         }
 
-        if (car.Interconnection is not null)
-        {
-            var hanging = HangingWheels.Of(car, CarElements.Of(car));
-            var lowest = Math.Min(hanging[2 * (int)End], hanging[(2 * (int)End) + 1]);
-            return lowest < loose - Rounding ? lowest : null;
-        }
-
         var hard = -(stop.Clearance.Si + (stop.SolidAfter?.Si ?? double.PositiveInfinity));
-        if (loose <= hard || Down(loose) - (half * StopForce.At(stop, -loose - stop.Clearance.Si)) <= 0.0)
+        if (loose <= hard)
         {
             return null;
+        }
+
+        var isAlike = ReferenceEquals(left, right);
+        if (car.Interconnection is not null || (!isAlike && axle.Suspension == SuspensionKind.SolidAxle))
+        {
+            return Hung();
+        }
+
+        var spare = (half * StopForce.At(stop, -loose - stop.Clearance.Si)) - Down(loose);
+        if (spare >= 0.0 && (isAlike || axle.AntiRollBar.Si == 0.0 || spare >= OthersPush(loose)))
+        {
+            return null;
+        }
+
+        if (!isAlike && axle.AntiRollBar.Si != 0.0)
+        {
+            return Hung();
         }
 
         var hangs = loose;
@@ -124,7 +135,7 @@ internal readonly struct AxleFit
             hangs = Math.Max(hard, -(stop.Clearance.Si + StopForce.PressedBy(stop, Down(hangs) / half)));
         }
 
-        return hangs < loose - Rounding ? hangs : null;
+        return hangs < loose - Rounding ? (loose, hangs) : null;
     }
 
     /// <summary>Damper travel from full droop to full bump, m; null without both stops. A soft stop counts to its touch.</summary>
@@ -137,4 +148,33 @@ internal readonly struct AxleFit
     // What pulls a wheel of a car on stands down where its spring is loose, N.
     private double Down(double travel) => (0.5 * axle.UnsprungMass.Si * Gravity.Standard)
         + (half * axle.Damper.GasForce.Si * axle.Damper.MotionRatio.At(travel));
+
+    // What the spring that stays pressed longer pushes its wheel down with where the other comes loose, N.
+    private double OthersPush(double travel)
+    {
+        var other = left!.LooseBelow < right!.LooseBelow ? left : right;
+        var force = axle.Spring.Law.ForceAt(axle.Spring.MotionRatio.Travel(travel), other.Carried);
+        return half * Math.Max(0.0, force) * axle.Spring.MotionRatio.At(travel);
+    }
+
+    private (double Loose, double Hangs)? Hung()
+    {
+        var elements = CarElements.Of(car);
+        var hanging = HangingWheels.Of(car, elements);
+        (double Loose, double Hangs)? worst = null;
+        var first = 2 * (int)End;
+        for (var i = first; i < first + 2; i++)
+        {
+            // The spring of a solid axle stands between its wheels.
+            var (share, stance) = (elements.Springs[i].Sight.Wheels[i], i == first ? left! : right!);
+            var hangs = (share * hanging[i]) + ((1.0 - share) * hanging[i ^ 1]);
+            if (stance.LooseBelow - axle.Spring.MotionRatio.Travel(hangs) is > Rounding and var by
+                && (worst is not { } known || by > axle.Spring.MotionRatio.Travel(known.Loose) - axle.Spring.MotionRatio.Travel(known.Hangs)))
+            {
+                worst = (RatioCurve.Of(axle.Spring.MotionRatio).SightAt(stance.LooseBelow), hangs);
+            }
+        }
+
+        return worst;
+    }
 }

@@ -87,11 +87,7 @@ internal static class FitChecks
             : null;
     }
 
-    private static (double Loose, double Hangs)? LooseAt(Car car, AxleEnd end)
-    {
-        var fit = new AxleFit(car, end);
-        return fit.HangsLoose() is { } hangs ? (fit.LooseBelow, hangs) : null;
-    }
+    private static (double Loose, double Hangs)? LooseAt(Car car, AxleEnd end) => new AxleFit(car, end).HangsLoose();
 
     private static bool Has(IReadOnlyList<FittedPart> parts, PartSort sort, AxleEnd end)
     {

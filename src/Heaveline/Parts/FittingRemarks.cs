@@ -128,8 +128,8 @@ internal static class FittingRemarks
         {
             var up = radius.Si - sinks;
             yield return ("radius", Text($"{name}: {Size(radius.Si)} in radius and pressed {Way(sinks)} by what it carries, it stands ")
-                + (Math.Abs(up) < Told ? "as high" : Text($"{In.Millimetres.Of(Math.Abs(up)):F0} mm {(up > 0.0 ? "higher" : "lower")}"))
-                + " as the car was weighed, which the heights told do not hold: gearing and speedometer follow its rolling circumference.");
+                + (Math.Abs(up) < Told ? "as high as" : Text($"{In.Millimetres.Of(Math.Abs(up)):F0} mm {(up > 0.0 ? "higher" : "lower")} than"))
+                + " the tyre that is there; no height told here holds that. Gearing and speedometer follow its rolling circumference.");
         }
         else
         {

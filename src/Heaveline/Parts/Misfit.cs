@@ -24,13 +24,13 @@ public sealed record Misfit(PartPlace Place, string Part, MisfitKind Kind, doubl
         MisfitKind.OtherPlace => "it is not sold for that place",
         MisfitKind.NoCoilSeats =>
             "what stands there is described by its rate at the wheel, a torsion bar or leaves, which says nothing of a coil's seats",
-        MisfitKind.SeatDiameter => Text($"its ends are {Mm(Value, 1)} mm wide inside, the seats take {Mm(Limit, 1)} mm"),
+        MisfitKind.SeatDiameter => Text($"its ends are {Mm(Value)} mm wide inside, the seats take {Mm(Limit)} mm"),
         MisfitKind.NowhereToPack => "packing has nothing to count from: a length of it, or of the spring weighed, is not known",
         MisfitKind.CannotCarry => Text($"its table ends flat at {Value:F0} N, and {Limit:F0} N stand on it"),
-        MisfitKind.CoilsTouch => Text($"its coils touch at {Mm(Value)} mm of bump travel from the state weighed, {Mm(Limit - Value)} mm before the ")
+        MisfitKind.CoilsTouch => Text($"its coils touch at {Mm(Value)} mm of bump travel from the state weighed, {Between} mm before the ")
             + Text($"bump stop ends it at {Mm(Limit)} mm"),
-        MisfitKind.WireStress => Text($"its wire has {In.Megapascals.Of(Value):F0} MPa of shear at full bump, ")
-            + Text($"its maker allows {In.Megapascals.Of(Limit):F0} MPa"),
+        MisfitKind.WireStress => Text($"its wire has {In.Megapascals.Of(Value):0.#} MPa of shear at full bump, ")
+            + Text($"its maker allows {In.Megapascals.Of(Limit):0.#} MPa"),
         MisfitKind.LooseSpring =>
             Text($"it reaches {Mm(-Value)} mm down at the wheel from the state weighed, and with the car on stands the ")
             + Text($"wheel hangs {Mm(-Limit)} mm down: it falls out of its seat"),
@@ -70,5 +70,8 @@ public sealed record Misfit(PartPlace Place, string Part, MisfitKind Kind, doubl
         _ => throw new InvalidOperationException($"A misfit {Kind} has no advice."),
     };
 
-    private static string Mm(double length, int decimals = 0) => Numeral.Of(In.Millimetres.Of(length), decimals);
+    // Of the numbers as they are printed, so that the sentence adds up.
+    private string Between => Numeral.Of(Math.Round(In.Millimetres.Of(Limit), 1) - Math.Round(In.Millimetres.Of(Value), 1), "0.#");
+
+    private static string Mm(double length) => Numeral.Of(In.Millimetres.Of(length), "0.#");
 }

@@ -20,6 +20,7 @@ internal static class KeptAnswers
         ["fern-saloon-cured"] = "--road village-hump --speed \"50 km/h\" --load \"four up with luggage\"",
         ["fern-saloon-cured-towing"] = "--road examples/roads/bridge-dip.yaml --speed \"80 km/h\" --load towing",
         ["fern-saloon-cured-unlucky"] = "--road village-hump --speed \"50 km/h\" --load \"four up with luggage\"",
+        ["fern-saloon-measured"] = "--road village-hump --speed \"50 km/h\" --load \"four up with luggage\"",
         ["fern-saloon-springs"] = "--road village-hump --speed \"50 km/h\" --load \"four up with luggage\"",
         ["pebble-fluid-car"] = "--road examples/roads/concrete-slabs.yaml --speed \"60 km/h\" --load driver",
         ["plover-motorcycle"] = "--road plank --speed \"50 km/h\" --load rider",

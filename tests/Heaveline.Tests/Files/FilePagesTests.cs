@@ -4,6 +4,7 @@ using System.Text.Json.Nodes;
 using Heaveline.Files;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Drives;
+using Heaveline.Files.Parts;
 using Heaveline.Files.Roads;
 using Heaveline.Files.Ties;
 using Heaveline.Files.Yaml;
@@ -26,7 +27,9 @@ public class FilePagesTests
     private static readonly Validator RoadSchema = Validator.FromText(RoadFile.Schema.ToJsonString());
     private static readonly Validator TiesSchema = Validator.FromText(TieFile.Schema.ToJsonString());
 
-    public static TheoryData<string, string> Examples => [.. Files("garage"), .. Files("roads"), .. Files("ties")];
+    private static readonly Validator PartsSchema = Validator.FromText(PartsFile.Schema.ToJsonString());
+
+    public static TheoryData<string, string> Examples => [.. Files("garage"), .. Files("roads"), .. Files("ties"), .. Files("parts")];
 
     [Theory]
     [InlineData("car-file.schema.json")]
@@ -36,6 +39,8 @@ public class FilePagesTests
     [InlineData("car-file.md")]
     [InlineData("road-file.md")]
     [InlineData("ties-file.md")]
+    [InlineData("parts-file.schema.json")]
+    [InlineData("parts-file.md")]
     [InlineData("drive-file.schema.json")]
     [InlineData("drive-file.md")]
     public void A_page_says_what_the_reader_does(string name)
@@ -47,6 +52,8 @@ public class FilePagesTests
             "road-file.schema.json" => Text(RoadFile.Schema),
             "ties-file.schema.json" => Text(TieFile.Schema),
             "ties-file.md" => Page("The sheet of ties", "fern-saloon-hump.yaml", "ties-file.schema.json", TieFile.KeyPage),
+            "parts-file.schema.json" => Text(PartsFile.Schema),
+            "parts-file.md" => Page("The list of parts", "village-autumn.yaml", "parts-file.schema.json", PartsFile.KeyPage),
             "drive-file.schema.json" => Text(DriveFile.Schema),
             "drive-file.md" => DrivePage,
             "car-file.md" => Page("The car file", "fern-saloon.yaml", "car-file.schema.json", CarFile.KeyPage),
@@ -67,7 +74,8 @@ public class FilePagesTests
     {
         var reader = new Reader(SourceText.Load(Path.Combine(Checkout.Root, "examples", folder, file), 1 << 20).Source);
         var document = Json(YamlTree.Of(reader)!);
-        var schema = folder == "roads" ? RoadSchema : folder == "ties" ? TiesSchema : document["variant"] is null ? CarSchema : VariantSchema;
+        var schema = folder == "roads" ? RoadSchema : folder == "ties" ? TiesSchema : folder == "parts" ? PartsSchema
+            : document["variant"] is null ? CarSchema : VariantSchema;
         Assert.True(schema.Evaluate(JsonDocument.Parse(document.ToJsonString()).RootElement).IsValid);
     }
 
@@ -88,7 +96,7 @@ public class FilePagesTests
     [Fact]
     public void Every_key_has_a_sound_example_or_is_a_group_of_such()
     {
-        var waiting = new Queue<Shape>([CarWords.Shape.Layout, RoadWords.Shape.Layout, DriveWords.Shape.Layout]);
+        var waiting = new Queue<Shape>([CarWords.Shape.Layout, RoadWords.Shape.Layout, DriveWords.Shape.Layout, PartsListWords.Shape.Layout]);
         var seen = new HashSet<Shape>();
         while (waiting.TryDequeue(out var shape))
         {

@@ -100,7 +100,7 @@ public class FittingPartsTests
     {
         var remark = Assert.Single(Shelf.Fits(PartPlace.FrontTyre, Tyre.Only()).Remarks, r => r.Id == "radius").Text;
         Assert.Contains(
-            "4 mm larger in radius and pressed 2 mm less far by what it carries, it stands 6 mm higher", remark, StringComparison.Ordinal);
+            "4 mm larger in radius and pressed 2 mm less far by what it carries, it stands 6 mm higher than", remark, StringComparison.Ordinal);
         Assert.Contains("speedometer", remark, StringComparison.Ordinal);
         var silent = Shelf.Fits(PartPlace.FrontTyre, (Tyre with { RadiusChange = null }).Only());
         Assert.Contains("is not known", Assert.Single(silent.Remarks, r => r.Id == "radius").Text, StringComparison.Ordinal);

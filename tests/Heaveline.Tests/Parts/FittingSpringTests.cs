@@ -145,7 +145,7 @@ public class FittingSpringTests
                 Interlocked.Add(ref loose, told.ComesLoose ? 1 : 0);
                 Interlocked.Add(ref touching, told.BlockPastFullBump <= 0.0 ? 1 : 0);
                 Interlocked.Add(ref sound, misfits.Count == 0 ? 1 : 0);
-            }, iter: 300);
+            }, iter: 600);
         Assert.True(loose > 0 && touching > 0 && sound > 0, $"{loose} loose, {touching} touching, {sound} sound");
     }
 

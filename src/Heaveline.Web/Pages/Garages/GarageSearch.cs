@@ -22,6 +22,7 @@ internal sealed class GarageSearch(string words)
         GarageKind.Road => "road",
         GarageKind.Drive => "drive",
         GarageKind.Ties => "cable ties",
+        GarageKind.Parts => "list of parts",
         _ => "unknown file",
     };
 

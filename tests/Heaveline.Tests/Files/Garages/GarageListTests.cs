@@ -23,6 +23,7 @@ public class GarageListTests
                 ("garage/fern-saloon-cured-towing.yaml", "towing", "garage/fern-saloon-cured.yaml"),
                 ("garage/fern-saloon-cured-unlucky.yaml", "unlucky", "garage/fern-saloon-cured.yaml"),
                 ("garage/fern-saloon-cured.yaml", "cured", "garage/fern-saloon.yaml"),
+                ("garage/fern-saloon-measured.yaml", "measured for parts", "garage/fern-saloon.yaml"),
                 ("garage/fern-saloon-springs.yaml", "springs only", "garage/fern-saloon.yaml"),
             ],
             listing.Variants.Select(variant => (variant.Name, variant.Title, variant.Base)));
@@ -30,6 +31,8 @@ public class GarageListTests
         Assert.Equal(
             ("ties/fern-saloon-hump.yaml", "four times over the village hump"),
             listing.Ties.Select(sheet => (sheet.Name, sheet.Title)).Single());
+        Assert.Equal(
+            ("parts/village-autumn.yaml", "Village motor factors, autumn"), listing.Parts.Select(list => (list.Name, list.Title)).Single());
         Assert.Equal(NamedRoads.All.Keys, listing.Roads.Where(road => road.IsBuiltIn).Select(road => road.Name));
         Assert.DoesNotContain(listing.Entries, entry => entry.Name.EndsWith(".csv", StringComparison.Ordinal) || entry.Kind == GarageKind.Unknown);
     }

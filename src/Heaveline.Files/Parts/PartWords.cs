@@ -1,0 +1,72 @@
+using System.Globalization;
+using Heaveline.Cars;
+using Heaveline.Files.Yaml;
+using Heaveline.Parts;
+using Heaveline.Quantities;
+
+namespace Heaveline.Files.Parts;
+
+/// <summary>The words that every part has.</summary>
+internal static class PartWords
+{
+    private const NumberStyles Plain = NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingWhite | NumberStyles.AllowTrailingWhite;
+
+    // So much is no price of a car's part in any currency, and whole sums of it stay exact.
+    private const decimal Dearest = 1e9m;
+
+    /// <summary>Name.</summary>
+    public static readonly Key<string> Name = Key.Required(
+        "part", "What the seller calls it; each name once in a list.", Kind.Text(), "Larch L-207", property: "Name");
+
+    /// <summary>Price of one.</summary>
+    public static readonly Key<Money> Price = Key.Optional(
+        "price",
+        "Price of one, a plain number in the currency of the list; 0 for what is there already. Two are counted where two are fitted.",
+        Kind.Phrase("a price, a plain number such as 84 or 84.50", @"^\s*[0-9]+(\.[0-9]+)?\s*$", ReadPrice),
+        "84");
+
+    /// <summary>Where to get it.</summary>
+    public static readonly Key<string> Stock = Key.Optional("stock", "Where and how soon it can be had.", Kind.Text(), "4 days");
+
+    /// <summary>Maker.</summary>
+    public static readonly Key<string> Maker = Key.Optional("maker", "Who makes it.", Kind.Text(), "Larch");
+
+    /// <summary>Which axle.</summary>
+    public static readonly Key<AxleEnd> Fits = Key.Optional(
+        "fits",
+        "The one axle that it fits; either, or both, when left out.",
+        Kind.Choice(("front", AxleEnd.Front), ("rear", AxleEnd.Rear)),
+        "front",
+        property: "Only");
+
+    /// <summary>How many.</summary>
+    public static readonly Key<int> Pieces = Key.Optional(
+        "pieces", "How many are bought for one axle, or for the car's link; when left out two, and one bar and one link.", Kind.Count(1, 16), "2");
+
+    /// <summary>All of them, for a part that has two ends to go to.</summary>
+    public static Key[] All { get; } = [Name, Price, Stock, Maker, Fits, Pieces];
+
+    /// <summary>The part with what all parts have.</summary>
+    /// <param name="part">What it is, under any name.</param>
+    /// <param name="f">The group.</param>
+    public static T With<T>(T part, Fields f)
+        where T : Part => part with
+        {
+            Name = f.Required(Name),
+            Price = f.OptionalValue(Price),
+            Stock = f.Optional(Stock),
+            Maker = f.Optional(Maker),
+            Only = part is LinkPart ? null : f.OptionalValue(Fits),
+            Pieces = f.OptionalValue(Pieces),
+        };
+
+    /// <summary>Reads a price.</summary>
+    public static (Money Value, QuantityRefusal? Refusal) ReadPrice(string text) =>
+        decimal.TryParse(text, Plain, CultureInfo.InvariantCulture, out var price) && price <= Dearest
+            ? (new Money(price, ""), null)
+            : (default, new QuantityRefusal(
+                0,
+                Math.Max(1, text.Length),
+                $"\"{(text.Length > 40 ? text[..40] + "…" : text)}\" is no price.",
+                "Write a plain number with a decimal point, 0 or above; the currency stands once, at the list."));
+}

@@ -1,0 +1,84 @@
+using Heaveline.Answers;
+using Heaveline.Cars;
+using Heaveline.Parts;
+using Heaveline.Quantities;
+
+namespace Heaveline.Studies;
+
+/// <summary>The numbers of a list of parts, a table a sort, a column a part.</summary>
+internal static class PartsTables
+{
+    // The velocity at which dampers are told apart: what a hump asks of one at the pace of a village; a choice of ours.
+    private const double Brisk = 0.3;
+
+    public static IReadOnlyList<FactTable> Of(PartsList list) =>
+    [
+        .. new[]
+        {
+            Springs([.. list.Parts.OfType<CoilPart>()]), Dampers([.. list.Parts.OfType<DamperPart>()]), Bars([.. list.Parts.OfType<BarPart>()]),
+            Stops([.. list.Parts.OfType<StopPart>()]), Tyres([.. list.Parts.OfType<TyrePart>()]), Links([.. list.Parts.OfType<LinkPart>()]),
+        }.Where(table => table.Rows.Count > 0),
+    ];
+
+    private static FactTable Springs(IReadOnlyList<CoilPart> parts) => Priced(
+        Table("Springs", parts)
+            .Add("rate", "rate", "N/mm", "F1", parts.Select(part => Shown(In.NewtonsPerMillimetre, Rate(part.Law))))
+            .Add("free-length", "free length", "mm", "F0", parts.Select(part => Shown(In.Millimetres, part.FreeLength?.Si)))
+            .Add("block-length", "block length", "mm", "F0", parts.Select(part => Shown(In.Millimetres, part.BlockLength?.Si))),
+        parts);
+
+    private static FactTable Dampers(IReadOnlyList<DamperPart> parts) => Priced(
+        Table("Dampers, at 0.3 m/s, first and last click", parts)
+            .Add("bump-first", "bump, first click", "N", "F0", parts.Select(part => (double?)part.Clicks[0].Law.Whole.ForceAt(Brisk)))
+            .Add("bump-last", "bump, last click", "N", "F0", parts.Select(part => (double?)part.Clicks[^1].Law.Whole.ForceAt(Brisk)))
+            .Add("rebound-first", "rebound, first click", "N", "F0", parts.Select(part => (double?)-part.Clicks[0].Law.Whole.ForceAt(-Brisk)))
+            .Add("rebound-last", "rebound, last click", "N", "F0", parts.Select(part => (double?)-part.Clicks[^1].Law.Whole.ForceAt(-Brisk)))
+            .Add("stroke", "stroke", "mm", "F0", parts.Select(part => Shown(In.Millimetres, part.Stroke?.Si)))
+            .Add("gas-force", "gas force", "N", "F0", parts.Select(part => part.GasForce?.Si)),
+        parts);
+
+    private static FactTable Bars(IReadOnlyList<BarPart> parts) => Priced(
+        Table("Bars, at the wheel", parts)
+            .Add("stiffest", "stiffest hole", "N/mm", "F1", parts.Select(part => Shown(In.NewtonsPerMillimetre, part.Holes.Max(h => h.WheelRate.Si))))
+            .Add("softest", "softest hole", "N/mm", "F1", parts.Select(part => Shown(In.NewtonsPerMillimetre, part.Holes.Min(h => h.WheelRate.Si)))),
+        parts);
+
+    private static FactTable Stops(IReadOnlyList<StopPart> parts) => Priced(
+        Table("Bump stops", parts)
+            .Add("length", "length", "mm", "F0", parts.Select(part => Shown(In.Millimetres, part.Length.Si)))
+            .Add("solid-after", "solid after", "mm", "F0", parts.Select(part => Shown(In.Millimetres, part.SolidAfter?.Si))),
+        parts);
+
+    private static FactTable Tyres(IReadOnlyList<TyrePart> parts) => Priced(
+        Table("Tyres", parts)
+            .Add("rate", "rate", "N/mm", "F0", parts.Select(part => Shown(In.NewtonsPerMillimetre, part.Tyre.Rate.Si)))
+            .Add("mass-change", "mass change", "kg", "F1", parts.Select(part => (double?)part.Unsprung.Si))
+            .Add("radius-change", "radius change", "mm", "F1", parts.Select(part => Shown(In.Millimetres, part.RadiusChange?.Si))),
+        parts);
+
+    private static FactTable Links(IReadOnlyList<LinkPart> parts) => Priced(
+        Table("Links", parts)
+            .Add("rate", "rate", "N/mm", "F1", parts.Select(part => Shown(In.NewtonsPerMillimetre, part.Link.Rate.Si)))
+            .Add("damping", "damping", "N s/m", "F0", parts.Select(part => (double?)part.Link.Damping.Si)),
+        parts);
+
+    private static FactTable Table(string title, IReadOnlyList<Part> parts) => new(title, [.. parts.Select(part => part.Name)]);
+
+    private static FactTable Priced(FactTable table, IReadOnlyList<Part> parts) => parts.Count == 0
+        ? table
+        : table.Add(
+            "price",
+            "price of one",
+            parts.FirstOrDefault(part => part.Price is { Currency.Length: > 0 })?.Price?.Currency ?? "–",
+            "F2",
+            parts.Select(part => (double?)part.Price?.Value));
+
+    private static double? Shown(ShownUnit unit, double? si) => si is { } value ? unit.Of(value) : null;
+
+    private static double? Rate(SpringLaw law) => law switch
+    {
+        LinearSpring spring => spring.Rate.Si,
+        TableSpring { Table: var table } => table.Slope(0),
+        _ => null,
+    };
+}
