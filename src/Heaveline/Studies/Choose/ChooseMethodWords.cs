@@ -31,7 +31,8 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
     });
 
     private Sentence Limits => new("limits",
-        $"Limits: {string.Join("; ", findings.Found.Task.Limits.Select(limit => limit.Says))}, in 9 of 10 drawn cars; "
+        $"Limits: {string.Join("; ", findings.Found.Task.Limits.Select(limit => limit.Says))}"
+        + $"{(findings.Trial.Draws > 0 ? ", in 9 of 10 drawn cars" : "")}; "
         + $"{string.Join("; ", ChooseLimitWords.Standing(findings.Asked.Limits))}, in the car as stated; and nothing that no cure may do, under any "
         + "load" + (findings.Stood.Others.IsEmpty
             ? ""
