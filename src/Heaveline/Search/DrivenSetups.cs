@@ -7,8 +7,11 @@ namespace Heaveline.Search;
 /// <param name="work">Does the driving.</param>
 internal sealed class DrivenSetups(SearchTask task, PieceWork work)
 {
+    private const int AtOnce = 1024;
+
     private readonly Dictionary<long, DrivenSetup> all = [];
     private readonly HashSet<long> looked = [];
+    private PieceWork own = work;
     private UseScores? scores;
 
     /// <summary>The row of the car as it is.</summary>
@@ -26,9 +29,6 @@ internal sealed class DrivenSetups(SearchTask task, PieceWork work)
     /// <summary>All of them, in the order of their numbers.</summary>
     public IReadOnlyList<DrivenSetup> All => [.. all.Values.OrderBy(one => one.Setup)];
 
-    /// <summary>Whether a setup was looked at.</summary>
-    public bool IsLooked(long setup) => looked.Contains(setup);
-
     /// <summary>A setup that was driven; null where it was not.</summary>
     public DrivenSetup? Of(long setup) => all.GetValueOrDefault(setup);
 
@@ -36,7 +36,7 @@ internal sealed class DrivenSetups(SearchTask task, PieceWork work)
     /// <returns>Whether it gets across everywhere.</returns>
     public bool DrivePresent()
     {
-        Present = work.Of(PieceStage.Drive, [0L], Piece.AsStated)[0];
+        Present = own.Of(PieceStage.Drive, [0L], Piece.AsStated)[0];
         if (!Present.IsDriven)
         {
             return false;
@@ -52,13 +52,22 @@ internal sealed class DrivenSetups(SearchTask task, PieceWork work)
     /// <summary>Drives those of some setups that were not driven yet.</summary>
     public void Drive(IEnumerable<long> setups, Action<int>? done = null)
     {
-        long[] fresh = [.. setups.Where(s => !all.ContainsKey(s)).Distinct().Order()];
-        var rows = work.Of(PieceStage.Drive, fresh, Piece.AsStated, done);
-        for (var i = 0; i < fresh.Length; i++)
+        var before = 0;
+        // What was driven before a stop is kept.
+        foreach (var fresh in setups.Where(s => !all.ContainsKey(s)).Distinct().Order().ToArray().Chunk(AtOnce))
         {
-            Keep(fresh[i], rows[i]);
+            var rows = own.Of(PieceStage.Drive, fresh, Piece.AsStated, done is null ? null : n => done(before + n));
+            for (var i = 0; i < fresh.Length; i++)
+            {
+                Keep(fresh[i], rows[i]);
+            }
+
+            before += fresh.Length;
         }
     }
+
+    /// <summary>From now on a stop is no longer heard: what is left to do is little, and without it nothing could be told.</summary>
+    public void Finish() => own = new PieceWork(task.Doer, task.Degree, CancellationToken.None);
 
     /// <summary>
     /// Looks at allowed setups standing and under further loads; those against whom something is found there are no longer allowed.
@@ -66,7 +75,7 @@ internal sealed class DrivenSetups(SearchTask task, PieceWork work)
     public void Look(IEnumerable<long> setups, Action<int>? done = null)
     {
         long[] fresh = [.. setups.Where(s => all[s].IsAllowed && !looked.Contains(s)).Distinct().Order()];
-        var rows = work.Of(PieceStage.Look, fresh, Piece.AsStated, done);
+        var rows = own.Of(PieceStage.Look, fresh, Piece.AsStated, done);
         for (var i = 0; i < fresh.Length; i++)
         {
             looked.Add(fresh[i]);

@@ -12,9 +12,6 @@ internal sealed class PieceWork(IPassDoer doer, int degree, CancellationToken ca
     // So many that passes of one step fill the lanes, and few enough that a stop is soon heard.
     private const int AtOnce = 32;
 
-    /// <summary>How many setups were driven so far, drawn cars counted too.</summary>
-    public long Driven { get; private set; }
-
     /// <summary>The rows of setups in one car, in their order.</summary>
     /// <param name="stage">What is done.</param>
     /// <param name="setups">The setups.</param>
@@ -46,7 +43,6 @@ internal sealed class PieceWork(IPassDoer doer, int degree, CancellationToken ca
 
             done?.Invoke(Interlocked.Add(ref sofar, own.Length));
         }, cancellation);
-        Driven += (long)setups.Count * draws;
         return rows;
     }
 }

@@ -41,9 +41,6 @@ internal sealed record SearchTask
     /// <summary>Stops the search: what was found so far is the answer.</summary>
     public CancellationToken Cancellation { get; init; }
 
-    /// <summary>Of the wishes how many must be driven for.</summary>
-    public int Driven => Wishes.Count(w => w is not (WishKind.Money or WishKind.Parts));
-
     /// <summary>How many use cases are driven for each setup.</summary>
     public int Cases => Columns.Select(c => c.Name).Distinct().Count();
 }

@@ -77,9 +77,10 @@ internal sealed class SetupSearch
         catch (OperationCanceledException) when (driven.All.Count > 1)
         {
             isStopped = true;
+            driven.Finish();
         }
 
-        var front = isStopped ? Looked() : driven.Front();
+        var front = driven.Front();
         return new FoundSetups
         {
             Task = task,
@@ -97,13 +98,6 @@ internal sealed class SetupSearch
             Audit = audit,
             IsStopped = isStopped,
         };
-
-        // Once stopped nothing more is driven: what was not looked at is not told.
-        ImmutableArray<DrivenSetup> Looked()
-        {
-            DrivenSetup[] allowed = [.. driven.All.Where(one => one.IsAllowed && driven.IsLooked(one.Setup))];
-            return [.. SetupFront.Of([.. allowed.SelectMany(one => one.Wishes)], driven.Wishes.Length).Select(at => allowed[at])];
-        }
     }
 
     // Whether setups alike but for silent places are driven each.

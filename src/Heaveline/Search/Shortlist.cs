@@ -19,8 +19,10 @@ internal static class Shortlist
     /// </summary>
     public const double Felt = 0.05;
 
-    // Half a per cent of a wish is told from another by no test: the cheaper of two so near is the better. Judged by eye, no source.
-    private const double Untold = 0.005;
+    /// <summary>
+    /// Half a per cent of a wish is told from another by no test: the cheaper of two so near is the better. Judged by eye, no source.
+    /// </summary>
+    public const double Untold = 0.005;
 
     /// <summary>The setups worth driving in drawn cars: those of every reason, their runners-up, and others of the front evenly along it.</summary>
     /// <param name="found">What was searched.</param>
@@ -102,11 +104,13 @@ internal static class Shortlist
                 [.. all.Where(one => 1.0 - Wish(one, 0) >= Kept * gain).OrderBy(Price).ThenBy(one => Wish(one, 0)).ThenBy(number)];
         }
 
+        // A rung more must gain more.
+        var rung = double.PositiveInfinity;
         foreach (var (reason, count) in new[] { (ShortlistReason.OnePart, 1.0), (ShortlistReason.TwoParts, 2.0), (ShortlistReason.ThreeParts, 3.0) })
         {
-            if (parts >= 0 && best.Where(one => Parts(one) == count).ToArray() is { Length: > 0 } those)
+            if (parts >= 0 && best.Where(one => Parts(one) == count).ToArray() is [var first, ..] those && Wish(first, 0) < rung - Untold)
             {
-                ranked[reason] = those;
+                (ranked[reason], rung) = (those, Wish(first, 0));
             }
         }
 

@@ -31,6 +31,25 @@ public class StudyDoorTests
         "cure", Saloon, "--road", "plank", "--speed", "30 km/h", "--load", "driver", "--measure", "hit", "--samples", "30", "--seed", "4");
 
     [Fact]
+    public void Choose()
+    {
+        var (saloon, list) = (CarFile.Load(Saloon).Value!, Path.Combine(Checkout.Root, "examples", "parts", "village-autumn.yaml"));
+        Same(
+            ChooseStudy.Run(new ChooseAsked
+            {
+                Car = saloon,
+                Lists = [Heaveline.Files.Parts.PartsFile.Load(list).Value!],
+                Open = [Heaveline.Parts.PartPlace.RearDamper],
+                Roads = [new("plank", NamedRoads.Find("plank").Value!, [30.0 / 3.6])],
+                Loads = [saloon.LoadStates[0]],
+                Draws = 12,
+                Seed = 4,
+            }),
+            "choose", Saloon, "--parts", list, "--open", "rear damper", "--use", "plank at 30 km/h", "--load", "driver", "--draws", "12",
+            "--seed", "4");
+    }
+
+    [Fact]
     public void Doubt() => Same(
         DoubtStudy.Run(new DoubtAsked { Car = Car(Saloon, "driver"), Draws = 40, Seed = 9 }),
         "doubt", Saloon, "--load", "driver", "--samples", "40", "--seed", "9");

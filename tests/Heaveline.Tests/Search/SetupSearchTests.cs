@@ -90,15 +90,18 @@ public class SetupSearchTests
         Assert.Equal(Bytes(one), Bytes(three));
     }
 
-    [Fact]
-    public void A_search_that_is_stopped_tells_the_best_so_far()
+    [Theory]
+    [InlineData(0L, 500)]
+    [InlineData(long.MaxValue, 3200)]
+    public void A_search_that_is_stopped_tells_the_best_so_far(long whole, int after)
     {
         using var stop = new CancellationTokenSource();
         var study = new MadeUpStudy(4, 20, 20, 8, 8);
-        var stopping = new StoppingDoer(study, 1200, stop);
-        var found = SetupSearch.Of(study.Task with { DrivenWhole = 0, Doer = stopping, Cancellation = stop.Token });
+        var stopping = new StoppingDoer(study, after, stop);
+        var found = SetupSearch.Of(study.Task with { DrivenWhole = whole, Doer = stopping, Cancellation = stop.Token });
         Assert.True(found.IsStopped);
-        Assert.NotEmpty(found.Front);
+        Assert.True(found.Driven.Length >= 300);
+        Assert.Contains(found.Front, one => one.Setup != 0L && one.Wishes[0] < 1.0);
     }
 
     [Fact]

@@ -93,6 +93,21 @@ public class SetupTrialTests
     }
 
     [Fact]
+    public void What_is_best_as_stated_but_breaks_a_limit_in_half_of_the_drawn_cars_is_not_told()
+    {
+        var (_, found) = Gaining(0.3, 0.6, 0.05, 9, 8, 6, 4);
+        var best = found.Front[0];
+        var edge = (best.Row.Numbers[2] / found.Present.Numbers[2]) + 0.002;
+        var limit = new SetupLimit("fast", "the fast case", 0.9, (row, present) => (row.Numbers[2] / present.Numbers[2]) - edge);
+        Assert.True(limit.Holds(best.Row, found.Present));
+        var strict = found with { Task = found.Task with { Limits = [limit] } };
+        var trial = SetupTrial.Of(strict, Shortlist.Candidates(found), 200, null);
+        Assert.DoesNotContain(Shortlist.Of(trial), entry => entry.Setup == best.Setup);
+        var tried = trial.Tried.Single(one => one.Stated.Setup == best.Setup);
+        Assert.InRange(tried.Held[0] / (double)tried.Draws, 0.2, 0.8);
+    }
+
+    [Fact]
     public void Draws_are_the_same_whoever_else_is_driven()
     {
         var study = new MadeUpStudy(2, 9, 8, 6, 4) { Doubt = 0.02 };

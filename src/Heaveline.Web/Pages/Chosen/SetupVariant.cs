@@ -1,10 +1,10 @@
-using Heaveline.Files.Cars;
 using Heaveline.Files.Garages;
+using Heaveline.Files.Parts;
+using Heaveline.Parts;
 using Heaveline.Quantities;
 using Heaveline.Studies;
 using Heaveline.Web.Pages.Passes;
 using Heaveline.Web.Serving;
-using Heaveline.Web.Tuning;
 
 namespace Heaveline.Web.Pages.Chosen;
 
@@ -14,6 +14,9 @@ internal static class SetupVariant
     // So many variants of one name beside each other, before it is better to tidy up.
     private const int Most = 99;
 
+    // A file's name holds no more, the car's before it.
+    private const int Longest = 50;
+
     /// <summary>Keeps a setup; one that is kept already is not kept twice.</summary>
     /// <param name="car">The car's name in the garage.</param>
     /// <param name="told">The setup.</param>
@@ -22,19 +25,19 @@ internal static class SetupVariant
     /// <exception cref="RefusedValueException">No file can say it, or none can be written: nothing is.</exception>
     public static string Keep(string car, ChooseTold told, GarageView garage)
     {
-        if (garage.Car(car) is not { Value: not null, Root: { } root })
+        // The file may be another by now: the parts go into the car that it describes.
+        if (garage.Car(car) is not { Value: { } now } reading || Fitting.Of(now, told.Fitted.Parts) is not Fitted fitted)
         {
-            throw new RefusedValueException("This setup", "not kept", "one of a car that can be read", "Put the car's file right first.");
+            throw new RefusedValueException(
+                "This setup", "not kept", "one of the car as its file has it now", "The file has changed: look at the shortlist anew.");
         }
 
-        var parts = string.Join(", ", told.Fitted.Parts.Select(part => part.Option.Name));
+        var parts = string.Join(", ", fitted.Parts.Select(part => part.Option.Name));
         for (var number = 1; number <= Most; number++)
         {
-            var name = Shortened(parts) + (number > 1 ? FormattableString.Invariant($" {number}") : "");
-            var written = VariantFile.Write(
-                name, GarageView.FileOf(car), root, SetupWords.Of(told.Fitted, root), $"Chosen of a list of parts: {parts}.");
-            var text = written.Text ?? throw new RefusedValueException(
-                "This setup", "not kept", "one that a file can describe", $"{written.Refusal!.Message} {written.Refusal.Advice}");
+            var name = (parts.Length <= Longest ? parts : parts[..Longest].TrimEnd(' ', ','))
+                + (number > 1 ? FormattableString.Invariant($" {number}") : "");
+            var text = FittedVariant.Of(fitted, reading, name, GarageView.FileOf(car));
             var file = PassVariant.FileName(car, name) + ".yaml";
             if (garage.Garage.Car(file, text) is { Value: null, Refusals: [var first, ..] })
             {
@@ -55,6 +58,4 @@ internal static class SetupVariant
 
         throw new RefusedValueException("This setup", "not kept", "one of fewer than a hundred of its name", "Take some of them out on the first page.");
     }
-
-    private static string Shortened(string parts) => parts.Length <= 50 ? parts : parts[..50].TrimEnd(' ', ',');
 }

@@ -86,7 +86,8 @@ public sealed record ChooseAnswer : Answer
     public override IEnumerable<string> LinesIn(ReaderUnits units)
     {
         var (shown, all) = (ShortTables.Sum(t => t.Rows.Count), Tables.Sum(t => t.Rows.Count));
-        return LinesOf(ShortTables, [FormattableString.Invariant($"{shown} of {all} rows, those that matter most; all with --all.")], units);
+        return LinesOf(
+            ShortTables, shown < all ? [FormattableString.Invariant($"{shown} of {all} rows, those that matter most; all with --all.")] : [], units);
     }
 
     /// <inheritdoc/>

@@ -25,6 +25,12 @@ internal sealed class ChooseDoer : IPassDoer
     private readonly ConcurrentDictionary<int, Lazy<Drawn>> drawn = [];
     private readonly Lazy<ChooseStood> stood;
 
+    /// <summary>In a drawn car nothing counts as farther that is so by less: a millimetre. Judged by eye, no source.</summary>
+    public const double DrawnTravel = 1e-3;
+
+    /// <summary>In a drawn car nothing counts as longer that is so by less: a hundredth of a second. Judged by eye, no source.</summary>
+    public const double DrawnTime = 1e-2;
+
     /// <param name="asked">What is asked.</param>
     /// <param name="use">The use cases.</param>
     /// <param name="parts">The setups.</param>
@@ -78,13 +84,13 @@ internal sealed class ChooseDoer : IPassDoer
         var each = use.Crossings.Length;
         foreach (var (k, (row, models)) in of.Index())
         {
-            rows[row] = RowOf(measured.AsSpan(k * each, each), models, own, piece.Setups[row] == 0L);
+            rows[row] = RowOf(measured.AsSpan(k * each, each), models, own, piece, piece.Setups[row] == 0L);
         }
 
         return rows;
     }
 
-    private SetupRow RowOf(ReadOnlySpan<double[]> measured, RideModel[] models, Drawn own, bool isPresent)
+    private SetupRow RowOf(ReadOnlySpan<double[]> measured, RideModel[] models, Drawn own, Piece piece, bool isPresent)
     {
         var numbers = new double[use.Numbers];
         var (breach, excess) = (CureBreach.None, new double[guard.Measured.Count - ChooseUse.Aims.Count]);
@@ -104,6 +110,13 @@ internal sealed class ChooseDoer : IPassDoer
                 breach = breach == CureBreach.None ? Breach(before[k], now) : breach;
                 Farther(before[k], now, excess);
             }
+        }
+
+        // What a drawn car does by a hair more is no reason against a setup: of many cars over many bumps one always does.
+        if (piece.Draw != Piece.AsStated && breach is not CureBreach.NoCrossing
+            && excess.Index().All(e => Math.Sinh(e.Item) <= (IsTravel(e.Index) ? PerTravel * DrawnTravel : PerTime * DrawnTime)))
+        {
+            breach = CureBreach.None;
         }
 
         var at = 2 * measured.Length;
@@ -132,11 +145,14 @@ internal sealed class ChooseDoer : IPassDoer
     {
         for (var k = 0; k < worst.Length; k++)
         {
-            var (was, then, measure) = (before[k + ChooseUse.Aims.Count], now[k + ChooseUse.Aims.Count], guard.Measured[k + ChooseUse.Aims.Count]);
-            var more = measure.Better == Better.More ? PerTravel * (Math.Min(was, 0.0) - then) : PerTime * (then - was);
+            var (was, then) = (before[k + ChooseUse.Aims.Count], now[k + ChooseUse.Aims.Count]);
+            var more = IsTravel(k) ? PerTravel * (Math.Min(was, 0.0) - then) : PerTime * (then - was);
             worst[k] = double.IsFinite(more) ? Math.Max(worst[k], Math.Asinh(more)) : worst[k];
         }
     }
+
+    // Of what is farther the travels are better large, the times off the road are not.
+    private bool IsTravel(int k) => guard.Measured[k + ChooseUse.Aims.Count].Better == Better.More;
 
     private SetupRow Look(long setup, CancellationToken cancellation)
     {

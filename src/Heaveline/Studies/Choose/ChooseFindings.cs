@@ -49,6 +49,11 @@ internal sealed record ChooseFindings
     /// </summary>
     public DrivenSetup? Barred { get; init; }
 
-    /// <summary>The setup with the least of the first wish that may be chosen, whatever the draws say; null where none may.</summary>
-    public DrivenSetup? Least => Found.Front.FirstOrDefault(one => one.Setup != 0L);
+    /// <summary>
+    /// The setup with the least of the first wish that may be chosen, whatever the draws say, the cheapest of equals; null where none may.
+    /// </summary>
+    public DrivenSetup? Least => Found.Front.Where(one => one.Setup != 0L).ToArray() is { Length: > 0 } all
+        ? all.Where(one => one.Wishes[0] <= all.Min(other => other.Wishes[0]) + Shortlist.Untold)
+            .OrderBy(one => Parts.Space.Price(one.Setup)).ThenBy(one => Parts.Space.Changed(one.Setup)).ThenBy(one => one.Setup).First()
+        : null;
 }

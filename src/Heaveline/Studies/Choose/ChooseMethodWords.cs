@@ -31,11 +31,16 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
     });
 
     private Sentence Limits => new("limits",
-        $"Limits: {string.Join("; ", findings.Found.Task.Limits.Select(limit => limit.Says))}, in 9 of 10 drawn cars; "
+        $"Limits: {string.Join("; ", findings.Found.Task.Limits.Select(limit => limit.Says))}"
+        + $"{(findings.Trial.Draws > 0 ? ", in 9 of 10 drawn cars" : "")}; "
         + $"{string.Join("; ", ChooseLimitWords.Standing(findings.Asked.Limits))}, in the car as stated; and nothing that no cure may do, under any "
         + "load" + (findings.Stood.Others.IsEmpty
             ? ""
-            : $" ({SpeedRanges.And([.. findings.Stood.Others.Select(load => $"'{load.Name}'")])} looked at too)") + ".");
+            : $" ({SpeedRanges.And([.. findings.Stood.Others.Select(load => $"'{load.Name}'")])} looked at too)")
+        + (findings.Trial.Draws == 0
+            ? "."
+            : Text($"; in 9 of 10 drawn cars nothing is pressed {In.Millimetres.Of(ChooseDoer.DrawnTravel):0.#} mm deeper, no wheel lifted ")
+                + Text($"{ChooseDoer.DrawnTime:0.##} s longer, than in the same car as it is.")));
 
     private Sentence? Refused
     {

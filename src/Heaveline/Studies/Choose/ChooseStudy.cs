@@ -80,9 +80,21 @@ public static class ChooseStudy
             Full = new CarAtRest(RideModel.Of(asked.Car, full)),
             List = list,
         };
-        findings = found.IsStopped ? findings : ChooseReasons.Of(findings, doer, run);
-        run.Progress?.Report(1.0);
-        return new ChooseAnswer(findings);
+        run.Progress?.Report(Tried);
+        return new ChooseAnswer(Reasoned(findings, doer, run));
+    }
+
+    // What is stopped before its reasons are found is told without them.
+    private static ChooseFindings Reasoned(ChooseFindings findings, ChooseDoer doer, StudyRun run)
+    {
+        try
+        {
+            return findings.Found.IsStopped || findings.Trial.Found.IsStopped ? findings : ChooseReasons.Of(findings, doer, run);
+        }
+        catch (OperationCanceledException)
+        {
+            return findings with { Found = findings.Found with { IsStopped = true } };
+        }
     }
 
     // Stopped here, too, the best so far is told, as stated.
