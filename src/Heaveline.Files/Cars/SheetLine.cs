@@ -14,7 +14,13 @@ public sealed record SheetLine(string Key, string Words, string How, IReadOnlyLi
     public FormField Field => Key is GarageSheet.FrontMoves or GarageSheet.RearMoves
         ? CarFile.Form.At("wheelbase")! with
         {
-            Example = "47.5 mm", Least = 0.0, IsOpenBelow = true, Most = 0.1, Limit = "above 0, at most 100 mm", UsualLow = 0.010, UsualHigh = 0.065,
+            Example = "47.5 mm",
+            Least = 0.0,
+            IsOpenBelow = true,
+            Most = 0.1,
+            Limit = "above 0, at most 100 mm",
+            UsualLow = 0.010,
+            UsualHigh = 0.065,
         }
         : CarFile.Form.At([.. Path])!;
 

@@ -97,13 +97,14 @@ public sealed record DecaySheet
         if (!hasRates)
         {
             yield return new("tyre-unknown", FormattableString.Invariant(
-                $"Without the rates of spring and tyre the tyre's give is taken out as {UsualFactor} ± {UsualFactorDoubt}: tyres of 6 to 20 times the ")
-                + "wheel rate (common practice, no source).");
+                $"Without the rates of spring and tyre the tyre's give is taken out as {UsualFactor} ± {UsualFactorDoubt}: tyres of 6 to 20 times ")
+                + "the wheel rate (common practice, no source).");
         }
 
         if (halves % 2 == 1)
         {
-            yield return new("one-way", "One half swing more goes one way than the other: bump and rebound differ, so read one turn more, or one less.");
+            yield return new(
+                "one-way", "One half swing more goes one way than the other: bump and rebound differ, so read one turn more, or one less.");
         }
 
         if (last < 3.0 * doubt)
@@ -113,7 +114,8 @@ public sealed record DecaySheet
         }
 
         yield return new(
-            "friction", "Friction is counted in: it takes the same off every half swing, so that small swings die sooner than the dampers alone say.");
+            "friction",
+            "Friction is counted in: it takes the same off every half swing, so that small swings die sooner than the dampers alone say.");
         yield return new("one-end", "Push and let go so that one end alone moves up and down, and nobody holds the car while it swings.");
     }
 }

@@ -15,7 +15,7 @@ public class DecaySheetTests
         Assert.Equal(1.17 * 0.2936, sheet.AtWheel.Si, 1e-4);
         Assert.Contains(sheet.Notes, note => note.Id == "tyre-unknown");
         Assert.DoesNotContain(sheet.Notes, note => note.Id is "one-way" or "small");
-        // A millimetre of the last turn, ½/9, of rest, ½·(1/9 − 1/62), and of the first, ½/62: 0.0735 in λ, times π²/(π² + λ²)^1.5 = 0.278.
+        // A millimetre of the last turn, ½/9, of rest, ½·(1/9 − 1/62), of the first, ½/62: 0.0735 in λ, times π²/(π² + λ²)^1.5 = 0.278.
         Assert.Equal(0.0204, sheet.Swing.Doubt.HalfWidth, 3e-4);
     }
 
