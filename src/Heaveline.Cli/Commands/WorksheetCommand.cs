@@ -20,6 +20,7 @@ internal static class WorksheetCommand
         StudyCommand.Of(streams, TiltStudy.Question),
         StudyCommand.Of(streams, SpringStudy.Question),
         StudyCommand.Of(streams, BounceStudy.Question),
+        StudyCommand.Of(streams, DecayStudy.Question),
         StudyCommand.Of(streams, RatioStudy.Question),
         StudyCommand.Of(streams, WheelRateStudy.Question),
     };

@@ -78,7 +78,7 @@ public sealed class GarageSheet
         new(RearMoves, "Rear spring moves", Jacked, ["rear", "spring", "moves"], ["rear spring motion ratio"]),
         new("front-gap", "Front gap to the bump stop", Gap, ["front", "bump-stop", "clearance"], ["front bump stop clearance"]),
         new("rear-gap", "Rear gap to the bump stop", Gap, ["rear", "bump-stop", "clearance"], ["rear bump stop clearance"]),
-        new("damping", "Dampers, share of critical", "count swings, 0.3; a rig's curve: full form", ["front", "damper", "damping-ratio"],
+        new("damping", "Dampers, share of critical", "a swing filmed beside a ruler; a rig's curve: full form", ["front", "damper", "damping-ratio"],
             Both("damping ratio")),
         new("unsprung", "Wheels, hubs, brakes of one axle", "with half of each arm and spring", ["front", "unsprung-mass"], Both("unsprung mass")),
         new("tyre", "Stiffness of one tyre", "load against sinking, at its pressure", ["front", "tyre", "rate"], Both("tyre rate")),

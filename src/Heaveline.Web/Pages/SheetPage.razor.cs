@@ -59,6 +59,7 @@ public sealed partial class SheetPage
     private Dictionary<string, string[]> Known => new(StringComparer.Ordinal)
     {
         ["wheelbase"] = [typed.GetValueOrDefault(GarageSheet.Wheelbase) ?? ""],
+        ["tyre"] = [typed.GetValueOrDefault("tyre") ?? ""],
         ["track"] = [typed.GetValueOrDefault("track") ?? "", typed.GetValueOrDefault("track") ?? ""],
     };
 

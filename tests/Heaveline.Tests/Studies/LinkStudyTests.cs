@@ -59,6 +59,19 @@ public class LinkStudyTests
         Assert.Equal(LinkAsked.UsualSpeeds.AsEnumerable(), usual.Speeds);
     }
 
+    [Fact]
+    public void A_two_wheeler_is_told_no_stiffness_in_roll_and_warp()
+    {
+        var answer = LinkStudy.Run(new LinkAsked
+        {
+            Car = LoadedCar.Of(Joined with { Kind = VehicleKind.TwoWheeler, Front = Bare(Joined.Front), Rear = Bare(Joined.Rear) }),
+        });
+        Assert.DoesNotContain(answer.Tables[0].Rows, row => row.Key is "bench-roll-rate" or "warp-rate");
+        Assert.Contains(LinkStudy.Run(new LinkAsked { Car = LoadedCar.Of(Joined) }).Tables[0].Rows, row => row.Key == "bench-roll-rate");
+
+        static Axle Bare(Axle axle) => axle with { AntiRollBar = new(0.0), Track = new(0.0) };
+    }
+
     // A common spring k a side adds 4·k to heave and nothing to pitch: of 90 N/mm for all springs and 2·16 N/mm of the links.
     [Fact]
     public void The_answer_tells_the_links_shares()

@@ -32,7 +32,7 @@ public sealed class WorksheetEntryTests
     public void Every_field_that_has_a_worksheet_is_one_of_a_car_file_and_gets_a_value_that_it_takes()
     {
         var fields = CarFile.Form.All.Where(field => field.Path.Count > 0 && FieldSheet.For(field.Path) is not null).ToList();
-        Assert.Equal(27, fields.Count);
+        Assert.Equal(29, fields.Count);
         foreach (var field in fields)
         {
             var sheet = FieldSheet.For(field.Path)!;
@@ -155,6 +155,7 @@ public sealed class WorksheetEntryTests
                 ("total", [["1360 ± 2"]]), ("level", [["618 ± 1"]]), ("lifted", [["647"]]), ("angle", [["12 ± 0.3"]]), ("wheelbase", [["2.70"]]),
                 ("radius", [["0.31", "0.31"]]), ("unsprung", [["162 ± 10"]]),
             ],
+            "decay" => [("rest", [["652"]]), ("turn", [["590"], ["675"], ["643"]]), ("wheel-rate", [["21"]]), ("tyre", [["200"]])],
             "spring" => [("pair", [["310", "480"], ["290", "900"], ["270", "1319"], ["250", "1741"]])],
             "ratio" => [("stop", [["-40", "-24.3"], ["-20", "-12.2"], ["0", "0"], ["20", "12.5"], ["40", "25.3"]])],
             _ =>

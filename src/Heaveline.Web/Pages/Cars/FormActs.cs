@@ -32,7 +32,9 @@ public sealed class FormActs(CarEditor editor, Action changed, Action<IReadOnlyC
             string Text(params string[] path) => editor.Draft.Whole?.At(path) is { } node && node.Text != CarFile.Blank ? node.Text : "";
             return new Dictionary<string, string[]>(StringComparer.Ordinal)
             {
-                ["wheelbase"] = [Text("wheelbase")], ["track"] = [Text("front", "track"), Text("rear", "track")],
+                ["wheelbase"] = [Text("wheelbase")],
+                ["tyre"] = [Text("front", "tyre", "rate")],
+                ["track"] = [Text("front", "track"), Text("rear", "track")],
             };
         }
     }

@@ -23,6 +23,7 @@ public sealed record FieldSheet(SheetDoor Door, string Value)
             [_, "spring", "wheel-rate"] => Of("wheel-rate", "rate"),
             [_, "spring" or "damper", "moves"] => Of("ratio", "moves"),
             [_, "spring", "spring-per-wheel"] or [_, "damper", "damper-per-wheel"] => Of("ratio", "ratio"),
+            [_, "damper", "damping-ratio"] => Of("decay", "damping-ratio"),
             [_, "friction", "half-width"] => Of("wheel-rate", "friction"),
             // Of a stop its beginning alone: its rate hangs together with the exponent beside it.
             [_, "bump-stop", "clearance"] => Of("wheel-rate", "bump-clearance"),

@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using Heaveline.Answers;
 using Heaveline.Figures;
+using Heaveline.Passes;
 using Heaveline.Tuning;
 
 namespace Heaveline.Studies;
@@ -51,7 +52,10 @@ public sealed record LinkAnswer : Answer
         [Answers.Sources.Axes, Answers.Sources.Steps, Answers.Sources.Parts, Answers.Sources.SideEffects];
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> FigureIds => [Bars, Traces];
+    public override IReadOnlyList<string> FigureIds => IsDrawn ? [Bars, Traces] : [Bars];
+
+    // A pass that broke off at once leaves nothing to draw.
+    private bool IsDrawn => Drawn.With.Count > 1 && Drawn.Separate is not { Count: < 2 };
 
     /// <summary>The crossing that is drawn over time: at the speed asked for, else at the middle one.</summary>
     public LinkCrossing Drawn => Asked.Drawn is { } speed && Crossings.FirstOrDefault(c => Math.Abs(c.Speed - speed) < 1e-9) is { } asked
@@ -61,7 +65,8 @@ public sealed record LinkAnswer : Answer
     public override Figure Figure(string id) => id switch
     {
         Bars => LinkFigure.Of(Asked.Car.Name, Asked.Car.Load.Name, Bench),
-        Traces => LinkFigure.Of(Drawn),
+        Traces => IsDrawn ? LinkFigure.Of(Drawn) : throw new RunFailedException(
+            $"At {Drawn.SpeedWords} km/h the passes cannot be drawn.", Drawn.With.OutcomeSentence),
         _ => base.Figure(id),
     };
 

@@ -96,9 +96,12 @@ public static class LinkTable
     {
         ArgumentNullException.ThrowIfNull(bench);
         IReadOnlyList<BenchState> states = [.. bench.States, .. bench.Separate is { } separate ? new[] { separate } : []];
-        // A spring is the same at every frequency.
+        // A spring is the same at every frequency, and a two-wheeler has no roll and no warp on its springs.
         return new FactTable("Interconnection", [.. states.Select(s => s.Name)])
-            .Add(Stated.Where(m => bench.Line is not null || m != AtFrequency), states);
+            .Add(
+                Stated.Where(m => bench.Line is not null || m != AtFrequency)
+                    .Where(m => m.Key is not ("bench-roll-rate" or "warp-rate") || states.Any(s => m.Of(s) != 0.0)),
+                states);
     }
 
     /// <summary>What the pipe does to the wheels of either end.</summary>

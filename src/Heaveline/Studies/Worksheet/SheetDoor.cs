@@ -15,6 +15,7 @@ public sealed record SheetDoor(
     [
         Of("Four scales under four wheels", WeighStudy.Question), Of("One axle lifted", TiltStudy.Question),
         Of("The spring pressed on a scale", SpringStudy.Question), Of("Swings counted", BounceStudy.Question),
+        Of("Swings that die after a push", DecayStudy.Question),
         Of("The wheel jacked through its travel", RatioStudy.Question),
         Of("The wheel raised and lowered on a jack that stands on a scale", WheelRateStudy.Question),
     ];

@@ -1,0 +1,121 @@
+using Heaveline.Quantities;
+
+namespace Heaveline.Worksheets;
+
+/// <summary>
+/// Swings that die: one end pushed down and let go, the heights at which it turns read beside a ruler. The share of critical damping is that of the
+/// logarithmic decrement (Rao, <em>Mechanical Vibrations</em>): λ = ln|x₀/xₙ|/n of n half swings, ζ = λ/√(π² + λ²).
+/// </summary>
+public sealed record DecaySheet
+{
+    // Tyres of 6 to 20 times the wheel rate (common practice, no source) make (1 + k/k_t)^1.5 of 1.26 to 1.08.
+    private const double UsualFactor = 1.17;
+    private const double UsualFactorDoubt = 0.09;
+    private const double Reading = 1e-3;
+
+    /// <summary>Share of critical damping of the swing as it was seen, tyres and friction in it (–).</summary>
+    public required Amount<Plain> Swing { get; init; }
+
+    /// <summary>Share of critical damping at the wheel, as a car file takes it: of the spring alone, the tyre's give taken out (–).</summary>
+    public required Amount<Plain> AtWheel { get; init; }
+
+    /// <summary>How many half swings it is taken from.</summary>
+    public required int HalfSwings { get; init; }
+
+    /// <summary>What the swings say about themselves, one sentence each.</summary>
+    public required IReadOnlyList<SheetNote> Notes { get; init; }
+
+    /// <summary>Works the sheet out.</summary>
+    /// <param name="rest">Height at which it comes to rest, m. Without a doubt good to 1 mm, as the others.</param>
+    /// <param name="turns">Heights at which it turns, one after another, m.</param>
+    /// <param name="wheelRate">Rate of the spring at the wheel, N/m; null when not known.</param>
+    /// <param name="tyre">Rate of one tyre, N/m; null when not known.</param>
+    /// <exception cref="RefusedValueException">There are too few turns, or the swings do not die about the height of rest.</exception>
+    public static DecaySheet Of(
+        Amount<Length> rest, IReadOnlyList<Amount<Length>> turns, Amount<Stiffness>? wheelRate = null, Amount<Stiffness>? tyre = null)
+    {
+        ArgumentNullException.ThrowIfNull(turns);
+        if (turns.Count < 2)
+        {
+            throw new RefusedValueException(
+                "number of turns", FormattableString.Invariant($"{turns.Count}"), "at least 2, better 3", "Read where it turns, one after another.");
+        }
+
+        double[] swings = [.. turns.Select(turn => turn.Si - rest.Si)];
+        for (var k = 1; k < swings.Length; k++)
+        {
+            if (!(Math.Abs(swings[k]) < Math.Abs(swings[k - 1]) && swings[k] * swings[k - 1] < 0.0))
+            {
+                throw new RefusedValueException(
+                    FormattableString.Invariant($"turn {k + 1}"),
+                    turns[k].WithDoubt(0.0).ToString(),
+                    "on the other side of the height of rest, and nearer to it, than the turn before",
+                    "Read every turn, above and below; the height of rest is where it stands when all is still.");
+            }
+        }
+
+        var halves = turns.Count - 1;
+        double[] inputs = [rest.Si, turns[0].Si, turns[^1].Si];
+        double[] doubts = [Stated(rest), Stated(turns[0]), Stated(turns[^1])];
+        var swing = new Amount<Plain>(Ratio(inputs), new Doubt(DoubtBudget.Of(Ratio, inputs, doubts)));
+        var (factor, own) = FactorOf(wheelRate, tyre);
+        var atWheel = swing.Si * factor;
+        return new DecaySheet
+        {
+            Swing = swing,
+            AtWheel = new Amount<Plain>(atWheel, new Doubt(Math.Sqrt(Math.Pow(factor * swing.Doubt.HalfWidth, 2) + Math.Pow(swing.Si * own, 2)))),
+            HalfSwings = halves,
+            Notes = [.. NotesOf(halves, Math.Abs(swings[^1]), doubts[2], wheelRate is not null && tyre is not null)],
+        };
+
+        double Ratio(double[] v)
+        {
+            var decrement = Math.Log(Math.Max(1.0, Math.Abs((v[1] - v[0]) / (v[2] - v[0])))) / halves;
+            return decrement / Math.Sqrt((Math.PI * Math.PI) + (decrement * decrement));
+        }
+    }
+
+    private static double Stated(Amount<Length> height) => height.Doubt.IsStated ? height.Doubt.HalfWidth : Reading;
+
+    // A light wheel between spring and tyre: of a slow swing the damper sees k_t/(k + k_t), and the car stands on both springs in a row.
+    private static (double Factor, double Doubt) FactorOf(Amount<Stiffness>? wheelRate, Amount<Stiffness>? tyre)
+    {
+        if (wheelRate is not { } spring || tyre is not { } under)
+        {
+            return (UsualFactor, UsualFactorDoubt);
+        }
+
+        Checked.Positive(spring, "The rate of one spring at its wheel.", "WheelRate");
+        Checked.Positive(under, "The rate of one tyre.", "Tyre");
+        double Of(double[] v) => Math.Pow(1.0 + (v[0] / v[1]), 1.5);
+        double[] rates = [spring.Si, under.Si];
+        return (Of(rates), DoubtBudget.Of(Of, rates, [spring.Doubt.HalfWidth, under.Doubt.HalfWidth]));
+    }
+
+    private static IEnumerable<SheetNote> NotesOf(int halves, double last, double doubt, bool hasRates)
+    {
+        if (!hasRates)
+        {
+            yield return new("tyre-unknown", FormattableString.Invariant(
+                $"Without the rates of spring and tyre the tyre's give is taken out as {UsualFactor} ± {UsualFactorDoubt}: tyres of 6 to 20 times ")
+                + "the wheel rate (common practice, no source).");
+        }
+
+        if (halves % 2 == 1)
+        {
+            yield return new(
+                "one-way", "One half swing more goes one way than the other: bump and rebound differ, so read one turn more, or one less.");
+        }
+
+        if (last < 3.0 * doubt)
+        {
+            yield return new("small", FormattableString.Invariant(
+                $"The last turn lies {In.Millimetres.Of(last):F1} mm from rest, hardly more than it can be read to: push harder, or leave it out."));
+        }
+
+        yield return new(
+            "friction",
+            "Friction is counted in: it takes the same off every half swing, so that small swings die sooner than the dampers alone say.");
+        yield return new("one-end", "Push and let go so that one end alone moves up and down, and nobody holds the car while it swings.");
+    }
+}

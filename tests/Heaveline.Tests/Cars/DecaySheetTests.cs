@@ -1,0 +1,58 @@
+using Heaveline.Quantities;
+using Heaveline.Worksheets;
+
+namespace Heaveline.Tests.Cars;
+
+public class DecaySheetTests
+{
+    // By hand: 62, −23 and 9 mm of rest. ln(62/9)/2 = 0.9649; 0.9649/√(π² + 0.9649²) = 0.2936.
+    [Fact]
+    public void The_decrement_of_two_half_swings_is_the_share_of_critical_damping()
+    {
+        var sheet = DecaySheet.Of(M(0.652), [M(0.590), M(0.675), M(0.643)]);
+        Assert.Equal(2, sheet.HalfSwings);
+        Assert.Equal(0.2936, sheet.Swing.Si, 5e-5);
+        Assert.Equal(1.17 * 0.2936, sheet.AtWheel.Si, 1e-4);
+        Assert.Contains(sheet.Notes, note => note.Id == "tyre-unknown");
+        Assert.DoesNotContain(sheet.Notes, note => note.Id is "one-way" or "small");
+        // A millimetre of the last turn, ½/9, of rest, ½·(1/9 − 1/62), of the first, ½/62: 0.0735 in λ, times π²/(π² + λ²)^1.5 = 0.278.
+        Assert.Equal(0.0204, sheet.Swing.Doubt.HalfWidth, 3e-4);
+    }
+
+    // A mass on spring and damper over a tyre without a wheel's mass: (c·m/k_t)·s³ + m·(1 + k/k_t)·s² + c·s + k = 0, its real root taken out.
+    [Theory]
+    [InlineData(0.2, 6.0)]
+    [InlineData(0.3, 9.0)]
+    [InlineData(0.4, 15.0)]
+    public void What_is_planted_at_the_wheel_is_found_through_the_tyre(double planted, double tyre)
+    {
+        var (a, b, c, d) = (2.0 * planted / tyre, 1.0 + (1.0 / tyre), 2.0 * planted, 1.0);
+        var real = -b / a;
+        for (var k = 0; k < 50; k++)
+        {
+            real -= ((((((a * real) + b) * real) + c) * real) + d) / ((((3.0 * a * real) + (2.0 * b)) * real) + c);
+        }
+
+        // s² + (b/a + real)·s − d/(a·real).
+        var (rate, square) = ((b / a) + real, -d / (a * real));
+        var swing = rate / (2.0 * Math.Sqrt(square));
+        var halves = Math.Exp(-Math.PI * swing / Math.Sqrt(1.0 - (swing * swing)));
+        var sheet = DecaySheet.Of(
+            M(0.6), [.. Enumerable.Range(0, 3).Select(k => M(0.6 - (0.08 * Math.Pow(-halves, k))))], new(1000.0), new(1000.0 * tyre));
+        Assert.Equal(swing, sheet.Swing.Si, 1e-9);
+        Assert.Equal(planted, sheet.AtWheel.Si, 0.05 * planted);
+    }
+
+    [Fact]
+    public void Turns_that_do_not_die_about_the_height_of_rest_are_refused()
+    {
+        Assert.Throws<RefusedValueException>(() => DecaySheet.Of(M(0.65), [M(0.59)]));
+        Assert.Throws<RefusedValueException>(() => DecaySheet.Of(M(0.65), [M(0.59), M(0.60)]));
+        var refused = Assert.Throws<RefusedValueException>(() => DecaySheet.Of(M(0.65), [M(0.63), M(0.68)]));
+        Assert.StartsWith("turn 2 is 0.68 m; it must be on the other side", refused.Message, StringComparison.Ordinal);
+        Assert.Contains(DecaySheet.Of(M(0.65), [M(0.59), M(0.67)]).Notes, note => note.Id == "one-way");
+        Assert.Contains(DecaySheet.Of(M(0.65), [M(0.59), M(0.67), M(0.648)]).Notes, note => note.Id == "small");
+    }
+
+    private static Amount<Length> M(double metres) => new(metres);
+}
