@@ -27,7 +27,7 @@ internal static class Root
         NewCommand.Of(streams),
         CheckCommand.Of(streams),
         StudyCommand.Of(streams, DescribeStudy.Question),
-        StudyCommand.Of(streams, PassStudy.Question),
+        StudyCommand.Of(streams, PassStudy.Question, further: [PassFiles.Film, PassFiles.Live]),
         StudyCommand.Of(streams, CompareStudy.Question),
         StudyCommand.Of(streams, RoadStudy.Question),
         StudyCommand.Of(streams, RideStudy.Question),
