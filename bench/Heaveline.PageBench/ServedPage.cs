@@ -10,6 +10,7 @@ internal sealed class ServedPage : IAsyncDisposable
     private readonly List<string> said = [];
     private IPlaywright? playwright;
     private IBrowser? browser;
+    private Func<Task<IPage>> another = null!;
 
     /// <summary>The garage's folder.</summary>
     public string Garage => garage;
@@ -65,25 +66,35 @@ internal sealed class ServedPage : IAsyncDisposable
         });
         var context = await served.browser.NewContextAsync(
             new BrowserNewContextOptions { ViewportSize = new ViewportSize { Width = 1280, Height = 900 }, ReducedMotion = ReducedMotion.Reduce });
-        served.Page = await context.NewPageAsync();
-        served.Page.Console += (_, message) => served.Hear(message.Type is "error" ? $"page: {message.Text}" : null);
-        served.Page.PageError += (_, error) => served.Hear($"page: {error}");
-        await served.Page.GotoAsync(new Uri(address, "pass" + query).ToString());
+        served.another = () => served.Tab(context, new Uri(address, "pass" + query));
+        served.Page = await served.Another();
+        return served;
+    }
+
+    /// <summary>The same page in another tab.</summary>
+    public Task<IPage> Another() => another();
+
+    private async Task<IPage> Tab(IBrowserContext context, Uri address)
+    {
+        var page = await context.NewPageAsync();
+        page.Console += (_, message) => Hear(message.Type is "error" ? $"page: {message.Text}" : null);
+        page.PageError += (_, error) => Hear($"page: {error}");
+        await page.GotoAsync(address.ToString());
         // The page's policy forbids what would wait in the page: it is asked from here.
         for (var tries = 0;
-            !await served.Page.EvaluateAsync<bool>("() => (document.querySelector('[data-time]')?.textContent.length ?? 0) > 0");
+            !await page.EvaluateAsync<bool>("() => (document.querySelector('[data-time]')?.textContent.length ?? 0) > 0");
             tries++)
         {
             await Task.Delay(50);
             if (tries > 600)
             {
-                throw new TimeoutException("No picture stood after half a minute: " + string.Join('\n', served.Complaints));
+                throw new TimeoutException("No picture stood after half a minute: " + string.Join('\n', Complaints));
             }
         }
 
-        await served.Page.EvaluateAsync(
+        await page.EvaluateAsync(
             "() => { globalThis.frames_ = []; document.addEventListener('heaveline-frame', event => frames_.push(event.detail)); }");
-        return served;
+        return page;
     }
 
     public async ValueTask DisposeAsync()

@@ -76,13 +76,18 @@ public class LiveFileTests(Served served)
         var page = await Opened(Loaded, asked, said);
         Assert.All(asked, address => Assert.Matches("^(file|data|blob):", address));
         var words = await page.Locator("main").InnerTextAsync();
-        foreach (var expected in new[] { "Fern saloon", "village hump", "40 km/h", "four up with luggage", "Heaveline", "no proof of safety", "in this browser" })
+        Assert.Empty(said);
+        foreach (var expected in new[]
+        {
+            "Fern saloon", "village hump", "40 km/h", "four up with luggage", "Heaveline", "no proof of safety", "in this browser",
+        })
         {
             Assert.Contains(expected, words, StringComparison.OrdinalIgnoreCase);
         }
 
         var policy = await page.Locator("meta[http-equiv]").GetAttributeAsync("content");
-        Assert.Matches(new Regex("^default-src 'none'; script-src 'sha256-[^']+' 'wasm-unsafe-eval'; style-src 'sha256-[^']+'; img-src data:;"), policy!);
+        Assert.Matches(
+            new Regex("^default-src 'none'; script-src 'sha256-[^']+' 'wasm-unsafe-eval'; style-src 'sha256-[^']+'; img-src data:;"), policy!);
         // What somebody writes into it does not run.
         await page.EvaluateAsync("""
             () => {
@@ -94,7 +99,6 @@ public class LiveFileTests(Served served)
             """);
         Assert.DoesNotContain("taken", await page.TitleAsync());
         Assert.NotEqual("rgb(255, 0, 0)", await page.EvaluateAsync<string>("() => getComputedStyle(document.querySelector('p:last-of-type')).color"));
-        Assert.DoesNotContain(said.Take(1), line => line.Contains("Refused", StringComparison.Ordinal) && line.Contains("sha256", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -147,7 +151,7 @@ public class LiveFileTests(Served served)
         var page = await served.Open("about:blank");
         await page.Context.SetOfflineAsync(true);
         page.Request += (_, request) => asked?.Add(request.Url);
-        page.Console += (_, message) => said?.Add(message.Text);
+        page.Console += (_, message) => said?.AddRange(message.Type == "error" ? [message.Text] : []);
         var faults = new List<string>();
         page.PageError += (_, fault) => faults.Add(fault);
         await page.GotoAsync($"file://{await File(query)}");
@@ -159,7 +163,8 @@ public class LiveFileTests(Served served)
     private async Task<string> File(string query)
     {
         using var client = new HttpClient { BaseAddress = served.Address };
-        using var answer = await client.GetAsync(new Uri($"download/pass-live.html?{query}", UriKind.Relative), TestContext.Current.CancellationToken);
+        var address = new Uri($"download/pass-live.html?{query}", UriKind.Relative);
+        using var answer = await client.GetAsync(address, TestContext.Current.CancellationToken);
         answer.EnsureSuccessStatusCode();
         Assert.Equal("attachment", answer.Content.Headers.ContentDisposition?.DispositionType);
         var path = Path.Combine(Directory.CreateTempSubdirectory("heaveline-file-").FullName, "pass-live.html");
@@ -168,7 +173,8 @@ public class LiveFileTests(Served served)
     }
 
     private static async Task<Dictionary<string, string>> Texts(IPage page, string selector) => (await page.EvaluateAsync<string[][]>(
-        "selector => [...document.querySelectorAll(`tr[data-measure] ${selector}`)].map(cell => [cell.parentElement.dataset.measure, cell.textContent])",
+        "selector => [...document.querySelectorAll(`tr[data-measure] ${selector}`)]"
+            + ".map(cell => [cell.parentElement.dataset.measure, cell.textContent])",
         selector)).ToDictionary(pair => pair[0], pair => pair[1]);
 
     // A movement and the frame after it.

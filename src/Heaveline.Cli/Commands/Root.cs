@@ -29,7 +29,7 @@ internal static class Root
         FindCommand.Of(streams),
         PartsCommand.Of(streams),
         StudyCommand.Of(streams, DescribeStudy.Question),
-        StudyCommand.Of(streams, PassStudy.Question),
+        StudyCommand.Of(streams, PassStudy.Question, further: [PassFiles.Film, PassFiles.Live]),
         StudyCommand.Of(streams, CompareStudy.Question),
         StudyCommand.Of(streams, RoadStudy.Question),
         StudyCommand.Of(streams, RideStudy.Question),

@@ -8,7 +8,8 @@ namespace Heaveline.Cli.Commands;
 /// <summary>A question as a command: its choices are options, its answer is printed, or written as JSON, CSV and a figure.</summary>
 internal static class StudyCommand
 {
-    public static Command Of<TAsked, TAnswer>(Streams streams, Question<TAsked, TAnswer> question, bool runsMany = false)
+    public static Command Of<TAsked, TAnswer>(
+        Streams streams, Question<TAsked, TAnswer> question, bool runsMany = false, IReadOnlyList<FurtherFile<TAnswer>>? further = null)
         where TAsked : class
         where TAnswer : Answer
     {
@@ -23,7 +24,9 @@ internal static class StudyCommand
         var on = runsMany ? ComputedOn.Option() : null;
         (FileChoice Choice, Option<string?> Option)[] files =
             [.. question.Writes.Select(w => (w, new Option<string?>($"--{w.Name}") { Description = w.Says, HelpName = "FILE" }))];
-        foreach (var option in new Option?[] { all, json, csv, figure, on }.OfType<Option>().Concat(files.Select(f => f.Option)))
+        further ??= [];
+        foreach (var option in new Option?[] { all, json, csv, figure, on }.OfType<Option>().Concat(files.Select(f => f.Option))
+            .Concat(further.Select(file => file.Option)))
         {
             command.Add(option);
         }
@@ -35,23 +38,31 @@ internal static class StudyCommand
                 ComputedOn.Choose(streams, result.GetValue(on));
             }
 
+            foreach (var file in further.Where(file => result.GetValue(file.Option) is not null))
+            {
+                file.Leaves(streams);
+            }
+
             return Task.FromResult(Run(
                 streams,
                 question,
                 GivenUnits.Of(typed(result)),
-                new Outputs(
+                new Outputs<TAnswer>(
                     all is not null && result.GetValue(all),
                     result.GetValue(json),
                     OutputFile.Of(csv, csv is null ? null : result.GetValue(csv), question.CsvEnding),
                     OutputFile.Of(figure, figure is null ? null : result.GetValue(figure), ".svg", ".png", ".pdf"),
                     [.. files.Select(f => (f.Choice, File: OutputFile.Of(f.Option, result.GetValue(f.Option), f.Choice.Ending)))
-                        .Where(f => f.File is not null).Select(f => (f.Choice, f.File!))]),
+                        .Where(f => f.File is not null).Select(f => (f.Choice, f.File!))],
+                    [.. further.Select(f => (f, File: OutputFile.Of(f.Option, result.GetValue(f.Option), f.Ending)))
+                        .Where(f => f.File is not null).Select(f => (f.f, f.File!))]),
                 stop));
         });
         return command;
     }
 
-    private static int Run<TAsked, TAnswer>(Streams streams, Question<TAsked, TAnswer> question, Given given, Outputs outputs, CancellationToken stop)
+    private static int Run<TAsked, TAnswer>(
+        Streams streams, Question<TAsked, TAnswer> question, Given given, Outputs<TAnswer> outputs, CancellationToken stop)
         where TAsked : class
         where TAnswer : Answer
     {
@@ -91,6 +102,11 @@ internal static class StudyCommand
             figure.WriteAndSay(streams, FigureFile.Of(streams.Column ? drawn.InColumn() : drawn, name), stop);
         }
 
+        foreach (var (made, file) in outputs.Further)
+        {
+            file.WriteAndSay(streams, made.Of(given, answer, units, stop), stop);
+        }
+
         foreach (var (choice, file) in outputs.Others)
         {
             foreach (var (beside, bytes) in file.WithThoseBeside(Written(answer, choice, file)))
@@ -104,7 +120,7 @@ internal static class StudyCommand
 
     // All that is wrong is said at once.
     private static (TAsked Asked, string? Picture, ReaderUnits Units) Read<TAsked, TAnswer>(
-        Streams streams, Question<TAsked, TAnswer> question, Given given, Outputs outputs, CancellationToken stop)
+        Streams streams, Question<TAsked, TAnswer> question, Given given, Outputs<TAnswer> outputs, CancellationToken stop)
         where TAsked : class
         where TAnswer : Answer
     {
@@ -185,10 +201,16 @@ internal static class StudyCommand
         }
     }
 
-    private sealed record Outputs(
-        bool All, bool Json, OutputFile? Csv, OutputFile? Figure, IReadOnlyList<(FileChoice Choice, OutputFile File)> Others)
+    private sealed record Outputs<TAnswer>(
+        bool All,
+        bool Json,
+        OutputFile? Csv,
+        OutputFile? Figure,
+        IReadOnlyList<(FileChoice Choice, OutputFile File)> Others,
+        IReadOnlyList<(FurtherFile<TAnswer> Made, OutputFile File)> Further)
     {
-        public IEnumerable<OutputFile> Files => new[] { Csv, Figure }.OfType<OutputFile>().Concat(Others.Select(other => other.File));
+        public IEnumerable<OutputFile> Files => new[] { Csv, Figure }.OfType<OutputFile>().Concat(Others.Select(other => other.File))
+            .Concat(Further.Select(further => further.File));
 
         /// <summary>The same with those that are written beside them.</summary>
         public IEnumerable<OutputFile> Written =>

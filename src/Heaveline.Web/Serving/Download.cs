@@ -45,6 +45,14 @@ internal static class Download
     public static IResult Json(string text, string name) => File(Encoding.UTF8.GetBytes(text), "application/json", name, "json");
 
     /// <summary>A file under a name of its own.</summary>
+    /// <summary>Figures that follow each other, as one moving picture.</summary>
+    /// <param name="frames">The figures.</param>
+    /// <param name="shown">How long each is shown, s.</param>
+    /// <param name="name">The file's name without its ending.</param>
+    /// <param name="gone">Whoever asked is gone.</param>
+    public static IResult Film(IEnumerable<Figure> frames, double shown, string name, CancellationToken gone) =>
+        File(Webp.Of(frames, shown, gone), "image/webp", name, "webp");
+
     /// <summary>A page that stands by itself, to be kept as a file.</summary>
     public static IResult Page(byte[] html, string name) => File(html, "text/html; charset=utf-8", name, "html");
 

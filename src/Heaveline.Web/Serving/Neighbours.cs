@@ -3,7 +3,9 @@ namespace Heaveline.Web.Serving;
 /// <summary>Numbers of which each resembles the one before it, so laid out that they compress: a script's reading of it is in livefile.js.</summary>
 internal static class Neighbours
 {
-    /// <summary>The differences from number to number, taken as integers; of them the lowest byte of each, then the next one of each, and so on.</summary>
+    /// <summary>
+    /// The differences from number to number, taken as integers; of them the lowest byte of each, then the next one of each, and so on.
+    /// </summary>
     /// <param name="numbers">Little-endian numbers.</param>
     /// <param name="width">Bytes of a number, at most 8.</param>
     public static byte[] Of(ReadOnlySpan<byte> numbers, int width)

@@ -127,8 +127,8 @@ internal sealed partial class LiveFile(PassView view, ReaderUnits units, string 
             <div class="film" data-film role="group" aria-label="Phases of the pass"><label class="bead"><span class="hidden-label">Moment</span>
             <input type="range" data-scrub min="0" max="1000" step="1" value="0" aria-describedby="player-keys"></label>{frames}</div>
             <p class="player-words quiet small"><span data-behind></span> Movements of road, wheels and body are drawn as much larger as is said;
-            how the car stands is to scale. <span id="player-keys">Keys, with the picture or its bead in focus: space drives and rests, the arrows step,
-            Home and End go to the ends.</span></p>
+            how the car stands is to scale. <span id="player-keys">Keys, with the picture or its bead in focus: space drives and rests, the arrows
+            step, Home and End go to the ends.</span></p>
             <figure class="strips"><div class="strip-box" data-strips role="img" aria-label="{Said(figure.AltText)}"></div>
             <button type="button" data-curves aria-expanded="true">All curves</button></figure>
             </div>
@@ -197,8 +197,8 @@ internal sealed partial class LiveFile(PassView view, ReaderUnits units, string 
             $"""
             <footer class="small"><p>Written by Heaveline {Text(version)} from the car file {Text(view.State.Car)}:
             {Said(PassCopy.Of(view, verdict))}</p>
-            <p class="scripted">The numbers under “now”, the curves and the picture are computed in this browser by the same lines by which the program
-            computed those under “as written”. The file loads nothing and sends nothing: nothing runs but the script that stands in it.</p>
+            <p class="scripted">The numbers under “now”, the curves and the picture are computed in this browser by the same lines by which the
+            program computed those under “as written”. The file loads nothing and sends nothing: nothing runs but the script that stands in it.</p>
             <p>{Said(Studies.Cautions.Short)}</p></footer>
             """;
     }

@@ -29,6 +29,15 @@ internal static class PassRoutes
                 ? Download.Page(new LiveFile(view, garageView.Units, options.Version).Bytes(), Name(view) + "-live")
                 : Download.Missing($"There is nothing to show: {view.Now.Pass.OutcomeSentence}")));
         routes.MapGet(
+            "/download/pass-film.webp",
+            (HttpRequest asked, GarageView garageView) => Get(asked, garageView, view => view.Now.Pass.Count > 1
+                ? Download.Film(
+                    PassFilm.Of(view.Now.Pass, view.Now.Measures).Select(frame => frame.In(garageView.Units)),
+                    PassFilm.Shown,
+                    Name(view) + "-film",
+                    asked.HttpContext.RequestAborted)
+                : Download.Missing($"There is nothing to show: {view.Now.Pass.OutcomeSentence}")));
+        routes.MapGet(
             "/download/pass-before-after.{kind}",
             (string kind, HttpRequest asked, GarageView garageView) => Get(asked, garageView, view => view.Before is { } before
                 ? Download.Picture(

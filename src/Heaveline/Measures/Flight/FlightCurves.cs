@@ -39,7 +39,8 @@ internal sealed class FlightCurves(PassRequest request, PassTiming clock)
 
     public override NotedNumber Nothing(PassSignal of) => Ask(new(CurveQuestionKind.Nothing, of)).First;
 
-    protected override NotedNumber Squares(PassSignal of, NotedNumber from, NotedNumber to) => Ask(new(CurveQuestionKind.Squares, of, from, to)).First;
+    protected override NotedNumber Squares(PassSignal of, NotedNumber from, NotedNumber to) =>
+        Ask(new(CurveQuestionKind.Squares, of, from, to)).First;
 
     protected override (NotedNumber Least, NotedNumber Most) Range(PassSignal of, NotedNumber from, NotedNumber to)
     {
