@@ -93,7 +93,8 @@ public class EveryPageTests(Served served)
             $"it stands over its edge at {width} pixels: "
             + await page.EvaluateAsync<string>(
                 "() => [...document.querySelectorAll('main *')]"
-                + ".filter(one => one.getBoundingClientRect().right > document.documentElement.clientWidth + 1).slice(-3).map(one => one.outerHTML.slice(0, 120)).join(' … ')"));
+                + ".filter(one => one.getBoundingClientRect().right > document.documentElement.clientWidth + 1)"
+                + ".slice(-3).map(one => one.outerHTML.slice(0, 120)).join(' … ')"));
     }
 
     private async Task<IPage> Open(string path)

@@ -12,11 +12,12 @@ internal static class RefusedRequest
 {
     private const string Sentence = "This request cannot be read: its address or one of its headers is not in order.";
 
-    private const string TooLong = "This address is too long: up to 8 kB of it are read. Open the page without it and set there what it should show.";
+    private const string TooLong =
+        "This address is too long: up to 8 kB of it are read. Open the page without it and set there what it should show.";
 
     // A browser sends what any program on this machine has left with it for this name, whatever its port.
-    private const string TooMuch = "The headers of this request are too long or too many: up to 32 kB and 100 of them are read. Clear the cookies that "
-        + "the browser keeps for this address; other programs on this machine may have filled them.";
+    private const string TooMuch = "The headers of this request are too long or too many: up to 32 kB and 100 of them are read. Clear the cookies "
+        + "that the browser keeps for this address; other programs on this machine may have filled them.";
 
     /// <summary>Serves a connection whose empty refusals get words.</summary>
     public static async Task Serve(ConnectionContext connection, ConnectionDelegate next)

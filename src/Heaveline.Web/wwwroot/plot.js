@@ -38,7 +38,8 @@ export function lay(sheet, numbers, width, prepare) {
         panel.ticksY = ticks(panel.y.log, ...panel.rangeY, Math.max(3, Math.floor(panel.height / 25)));
         for (const { text } of panel.ticksY.main) left = Math.max(left, Math.ceil(wide(text, size)) + 12);
     }
-    const labelled = sheet.bands.some(band => band.label) && shared.length > 0, end = width - right;
+    // A page that is not yet laid out may give a chart hardly any width: it is drawn anew when it is.
+    const labelled = sheet.bands.some(band => band.label) && shared.length > 0, end = Math.max(left + 20, width - right);
     let top = 4;
     const last = panels.findLastIndex(panel => panel.shared);
     panels.forEach((panel, i) => {

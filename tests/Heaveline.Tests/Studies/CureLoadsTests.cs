@@ -43,7 +43,7 @@ public class CureLoadsTests
                 // Over the road: every number of the tables of a crossing that is worse in print by three hundredths, and no other.
                 foreach (var change in MeasureChange.Of(now, was).Where(change => change.Measure.Key != answer.Measure.Key))
                 {
-                    var key = $"{load.Replace(' ', '-')}-{change.Measure.Key}";
+                    var key = $"{change.Measure.Key}-{load.Replace(' ', '-')}";
                     Assert.Equal(change is { IsFelt: true, IsBetter: false }, rows.ContainsKey(key));
                     if (rows.TryGetValue(key, out var values))
                     {

@@ -16,9 +16,10 @@ internal static class CurePrices
             var load = was.Model.Load.Name;
             foreach (var change in Worse(answer, was, now, standing: true))
             {
+                var measure = change.Measure;
                 table.Add(
-                    $"{load.Replace(' ', '-')}-{change.Measure.Key}", $"{load}: {change.Measure.Label}", change.Measure.Unit.Symbol,
-                    change.Measure.Format, [change.Before, change.After]);
+                    $"{measure.Key}-{load.Replace(' ', '-')}", $"{load}: {measure.Label}", measure.Unit.Symbol, measure.Format,
+                    [change.Before, change.After]);
             }
         }
 

@@ -104,8 +104,8 @@ public sealed record DoubtAnswer : Answer
             var known = silent.Select(one =>
                 $"the {PlanWords.Name(one.Number)} {Share(one.Doubt.HalfWidth)} in place of {Share(one.Doubt.Stated)}");
             yield return new("silent", $"The car file states no doubt of its {SpeedRanges.And([.. parts.Select(part => part.Name)])}: here they "
-                + $"count as exact. 'why', 'plan' and 'drive' take {SilentPart.Words(parts)} (one standard deviation; common practice, no source), and so, "
-                + $"nine times of ten on rigid tyres: {string.Join("; ", known)}.");
+                + $"count as exact. 'why', 'plan' and 'drive' take {SilentPart.Words(parts)} (one standard deviation; common practice, no source), "
+                + $"and so, nine times of ten on rigid tyres: {string.Join("; ", known)}.");
         }
     }
 

@@ -104,7 +104,7 @@ internal static class DriveCarWords
         yield return new Sentence(
             OfMotion,
             "These are intervals of the linear car that moves most like this one did. They are not intervals of springs and dampers: "
-            + "friction raises the damping, by half and more on low bumps, and with stops the frequencies, by several per cent; "
+            + "friction raises the damping, by half and more on low bumps, and the frequencies by several per cent, more where a stop is pressed; "
             + "dampers that grow softer with speed lower the damping.");
         if (answer is { Drive.SpeedScale: null, Events: { } events } && SpeedScale.Of(car, events) is { } speed)
         {
