@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using Microsoft.Playwright;
 using static Microsoft.Playwright.Assertions;
 
 namespace Heaveline.BrowserTests;

@@ -114,7 +114,7 @@ public class LivePassTests(Served served)
         var (curves, told) = (await Curves(page), await page.Locator(".finding .told").TextContentAsync());
         try
         {
-            served.Signal("STOP");
+            served.served.Signal("STOP");
             foreach (var (key, value) in new[] { ("rear-damping", 2.4), ("speed", 25.0), ("height", 110.0) })
             {
                 await Slide(page, key, value);
@@ -128,7 +128,7 @@ public class LivePassTests(Served served)
         }
         finally
         {
-            served.Signal("CONT");
+            served.served.Signal("CONT");
         }
 
         await Expect(page.Locator(".pass:not([data-ahead])")).ToBeVisibleAsync();
@@ -151,7 +151,7 @@ public class LivePassTests(Served served)
             IReadOnlyDictionary<string, string> live;
             try
             {
-                Signal("STOP");
+                served.Signal("STOP");
                 foreach (var (key, from, to) in new[] { ("rear-damping", 0.6, 1.8), ("front-damping", 0.6, 1.8), ("speed", 25.0, 50.0) })
                 {
                     await Slide(page, key, from + ((to - from) * random.NextDouble()));
@@ -168,7 +168,7 @@ public class LivePassTests(Served served)
             }
             finally
             {
-                Signal("CONT");
+                served.Signal("CONT");
             }
 
             await Expect(page.Locator(".pass:not([data-ahead])")).ToBeVisibleAsync();
