@@ -114,7 +114,7 @@ public class LivePassTests(Served served)
         var (curves, told) = (await Curves(page), await page.Locator(".finding .told").TextContentAsync());
         try
         {
-            served.served.Signal("STOP");
+            served.Signal("STOP");
             foreach (var (key, value) in new[] { ("rear-damping", 2.4), ("speed", 25.0), ("height", 110.0) })
             {
                 await Slide(page, key, value);
@@ -128,7 +128,7 @@ public class LivePassTests(Served served)
         }
         finally
         {
-            served.served.Signal("CONT");
+            served.Signal("CONT");
         }
 
         await Expect(page.Locator(".pass:not([data-ahead])")).ToBeVisibleAsync();
