@@ -33,8 +33,8 @@ public class DriveDetailTests(Served served)
             await Expect(part.Locator("caption")).ToHaveTextAsync(title, new() { Timeout = 120_000 });
             var rows = await part.Locator("tr").EvaluateAllAsync<string[]>(
                 "rows => rows.map(row => [...row.cells].map(cell => cell.textContent.trim()).join(' '))");
-            // The page names the column of units.
-            string[] shown = [Plain(rows[0].Replace(" unit ", " ", StringComparison.Ordinal)), .. rows[1..].Select(Plain)];
+            // The page names the columns of measures and of units, where the command has the title.
+            string[] shown = [Plain(rows[0].Replace("measure unit ", $"{title} ", StringComparison.Ordinal)), .. rows[1..].Select(Plain)];
             var first = Assert.Single(Enumerable.Range(0, printed.Length), i => printed[i] == shown[0]);
             Assert.True(shown.Length > 1);
             Assert.Equal<IEnumerable<string>>(printed.Skip(first).Take(shown.Length + 1), shown.Append(""));

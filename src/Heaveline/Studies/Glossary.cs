@@ -27,6 +27,7 @@ public static class Glossary
         ("two drives compared", ProveTable.Measures),
         ("what changed in a car", ChangeTable.Measures),
         ("a rule of the trade", RuleTables.Measures),
+        ("a kit's tolerances", ToleranceTable.Measures),
     ];
 
     /// <summary>The glossary's part that is made from the measures, in Markdown.</summary>

@@ -263,7 +263,7 @@ public sealed class CarEditorTests : IDisposable
         var listing = garage.List();
         var families = CarFamily.Of(listing);
         Assert.Equal(
-            ["bought springs", "cured", "towing", "unlucky", "springs only"],
+            ["bought springs", "cured", "towing", "unlucky", "measured for parts", "springs only"],
             families.Single(family => family.Car.Name == File).Variants.Select(variant => variant.Title));
         Assert.Equal(
             listing.Entries

@@ -152,7 +152,7 @@ internal sealed class ChooseParts
             PartSort.Bar => [axle.AntiRollBar.Si / 10_000.0],
             PartSort.Stop => [10.0 * (axle.BumpStop?.Clearance.Si ?? 1.0), 10.0 * (axle.BumpStop?.SolidAfter?.Si ?? 1.0)],
             PartSort.Tyre => [Math.Log(axle.Tyre.Rate.Si), axle.Tyre.Damping.Si / 500.0, axle.UnsprungMass.Si / 50.0],
-            _ => car.Interconnection is ElasticLink link ? [link.Rate.Si / 10_000.0, link.Damping.Si / 1000.0] : [0.0, 0.0],
+            _ => car.Interconnection is ElasticLink link ? [link.Rate.Si / 10_000.0, link.Damping.Si / 1_000.0] : [0.0, 0.0],
         };
     }
 

@@ -1,4 +1,5 @@
 using Heaveline.Answers;
+using Heaveline.Measures;
 using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
@@ -6,7 +7,38 @@ namespace Heaveline.Studies;
 /// <summary>Tolerances that keep a promise, a column each.</summary>
 public static class ToleranceTable
 {
+    private const string Page = "theory/measures.md";
+
     private const int MostColumns = 8;
+
+    private static readonly Measure<ToleranceKept>[] All =
+    [
+        Of("tolerance-springs", "spring rates ±", In.Percent, k => k.Tolerance.Springs, "Half-width of the spring rates' tolerance.", "0.##") with
+        {
+            Name = "tolerance of the spring rates",
+        },
+        Of("tolerance-dampers", "damper forces ±", In.Percent, k => k.Tolerance.Dampers, "The same of the dampers' forces.", "0.##") with
+        {
+            Name = "tolerance of the damper forces",
+        },
+        Of("tolerance-heights", "heights ±", In.Millimetres, k => k.Tolerance.Heights, "The same of the heights over the axles.", "0.##") with
+        {
+            Name = "tolerance of the heights",
+        },
+        Of("tolerance-kept", "cars that keep the promise", In.Percent, k => k.Share, "Share of the drawn cars that keep every promise.", "F1"),
+        Of("tolerance-kept-low", "at least, 95 % sure", In.Percent, k => k.Interval.Low, "Lower end of its Wilson interval (90 %).", "F1") with
+        {
+            Name = "cars that keep the promise, at least",
+        },
+        Of("tolerance-kept-high", "at most, 95 % sure", In.Percent, k => k.Interval.High, "Its upper end.", "F1") with
+        {
+            Name = "cars that keep the promise, at most",
+        },
+        Of("tolerance-price", "price of the tolerances", In.Plain, k => k.Price ?? double.NaN, "What the three tolerances cost a kit.", "0.##"),
+    ];
+
+    /// <summary>All that the table holds, for the glossary.</summary>
+    public static IReadOnlyList<Measure> Measures { get; } = [.. All];
 
     /// <summary>The loosest tolerances that surely keep it, as many as a page holds.</summary>
     /// <param name="loosest">The tolerances, the first to be named first.</param>
@@ -26,16 +58,10 @@ public static class ToleranceTable
         _ => throw new ArgumentOutOfRangeException(nameof(reading), reading, null),
     };
 
-    private static FactTable Of(string title, IReadOnlyList<ToleranceKept> all)
-    {
-        ArgumentNullException.ThrowIfNull(all);
-        return new FactTable(title, [.. Enumerable.Range(1, all.Count).Select(i => FormattableString.Invariant($"{i}"))])
-            .Add("tolerance-springs", "spring rates ±", In.Percent.Symbol, "0.##", all.Select(k => (double?)In.Percent.Of(k.Tolerance.Springs)))
-            .Add("tolerance-dampers", "damper forces ±", In.Percent.Symbol, "0.##", all.Select(k => (double?)In.Percent.Of(k.Tolerance.Dampers)))
-            .Add("tolerance-heights", "heights ±", "mm", "0.##", all.Select(k => (double?)In.Millimetres.Of(k.Tolerance.Heights)))
-            .Add("tolerance-kept", "cars that keep the promise", In.Percent.Symbol, "F1", all.Select(k => (double?)In.Percent.Of(k.Share)))
-            .Add("tolerance-kept-low", "at least, 95 % sure", In.Percent.Symbol, "F1", all.Select(k => (double?)In.Percent.Of(k.Interval.Low)))
-            .Add("tolerance-kept-high", "at most, 95 % sure", In.Percent.Symbol, "F1", all.Select(k => (double?)In.Percent.Of(k.Interval.High)))
-            .Add("tolerance-price", "price of the tolerances", "–", "0.##", all.Select(k => k.Price));
-    }
+    private static FactTable Of(string title, IReadOnlyList<ToleranceKept> all) =>
+        new FactTable(title, [.. Enumerable.Range(1, all.Count).Select(i => FormattableString.Invariant($"{i}"))]).Add(All, all);
+
+    private static Measure<ToleranceKept> Of(
+        string key, string label, ShownUnit unit, Func<ToleranceKept, double> of, string says, string format) =>
+        new(key, label, unit, 1, of, says) { Page = Page, Format = format };
 }
