@@ -9,6 +9,9 @@ namespace Heaveline.Files;
 /// <param name="Advice">The likely slip and what to look at.</param>
 public sealed record Warning(string File, int Line, int Column, int Length, string Message, string Advice)
 {
+    /// <summary>Whether nothing of it looks wrong, but something is not said that an answer would need: it says what is taken instead.</summary>
+    public bool IsUnknown { get; init; }
+
     /// <summary>The warning for a terminal: place and message, the line with the part marked, the advice.</summary>
     public string Format(SourceText source) => Excerpt.Of(File, source.Line(Line), new Place(Line, Column, Length), "warning", Message, Advice);
 }

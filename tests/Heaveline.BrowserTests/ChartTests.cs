@@ -141,6 +141,29 @@ public class ChartTests(Served served)
         Assert.Equal(letters.Order(), letters);
     }
 
+    // Rounding noise on a constant: steps so fine that adding one changes nothing would never end.
+    [Theory]
+    [InlineData(false, 512.3, 1e-13)]
+    [InlineData(false, 512.3, 1e-10)]
+    [InlineData(false, -4e9, 1e-6)]
+    [InlineData(false, 0.0, 0.0)]
+    [InlineData(true, 512.3, 1e-13)]
+    public async Task An_axis_over_a_hair_of_a_range_has_some_numbers_and_no_more(bool isLog, double value, double hair)
+    {
+        var page = await served.Open("/rule?car=no-such-car");
+        var counts = await page.EvaluateAsync<int[]>(
+            """
+            async ([log, value, hair]) => {
+                const { even, range, ticks } = await import("/_content/Heaveline.Web/scales.js");
+                const [low, high] = range({ log, from: null, to: null }, [value, value + hair], .06);
+                return [ticks(log, low, high, 6).main.length, even(value, value + hair, 6).length];
+            }
+            """,
+            new object[] { isLog, value, hair });
+        Assert.InRange(counts[0], 2, 12);
+        Assert.InRange(counts[1], 1, 12);
+    }
+
     // Style sheets of other pages know some words for other things: nothing of a picture takes its size from them.
     [Fact]
     public async Task A_span_is_shaded_from_end_to_end_of_it_and_as_tall_as_its_panel()

@@ -59,7 +59,12 @@ public class LiveFileTests(Served served)
 
             // The finding was of other places.
             await Expect(page.Locator(".finding")).ToBeHiddenAsync();
-            await Expect(page.Locator("#moved")).ToBeVisibleAsync();
+            await Expect(page.Locator("#moved")).ToContainTextAsync("is not followed by the sliders");
+            foreach (var doubt in await page.Locator("main > .doubtful").AllAsync())
+            {
+                await Expect(doubt).ToBeHiddenAsync();
+            }
+
         }
 
         Assert.InRange(compared, 20, 200);

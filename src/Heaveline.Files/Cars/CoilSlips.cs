@@ -46,10 +46,10 @@ internal static class CoilSlips
 
         foreach (var effect in SwapEffect.Of(model).Where(effect => effect.KeepsHeight))
         {
-            Warn(
-                reader,
-                root.At(Ends[(int)effect.End], "bought-spring") ?? root,
-                "does not say where it stands between its seats: the height is kept, as if the seats were moved for it.",
+            var bought = root.At(Ends[(int)effect.End], "bought-spring") ?? root;
+            reader.WarnUnknown(
+                bought.Place,
+                $"{bought.Subject} does not say where it stands between its seats: the height is kept, as if the seats were moved for it.",
                 "Give its free-length here, and under spring the free-length or the installed-length of the one that was weighed.");
         }
     }

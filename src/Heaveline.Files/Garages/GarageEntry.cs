@@ -24,6 +24,9 @@ public sealed record GarageEntry
     /// <summary>How many warnings it has.</summary>
     public int Warnings { get; init; }
 
+    /// <summary>How many of the warnings tell of something that is not said, and of no slip.</summary>
+    public int Unknown { get; init; }
+
     /// <summary>The first refusal's message; null when there is none.</summary>
     public string? Problem { get; init; }
 

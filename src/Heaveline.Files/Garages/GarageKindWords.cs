@@ -15,4 +15,14 @@ public static class GarageKindWords
         GarageKind.Choices => "choices of the garage",
         _ => "unknown file",
     };
+
+    /// <summary>Several of a kind: "cars", "lists of parts".</summary>
+    /// <param name="words">The kind in a word or two.</param>
+    public static string Several(string words)
+    {
+        ArgumentNullException.ThrowIfNull(words);
+        var of = words.IndexOf(" of ", StringComparison.Ordinal);
+        var (what, rest) = of < 0 ? (words, "") : (words[..of], words[of..]);
+        return (what.EndsWith('s') ? what : what + "s") + rest;
+    }
 }

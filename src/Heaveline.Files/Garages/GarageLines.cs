@@ -10,13 +10,13 @@ internal static class GarageLines
     public static GarageEntry Road(Garage garage, string name, Node root, string text)
     {
         var road = garage.Road(name);
-        return Line(GarageKind.Road, name, root.At("road")!.Text, road.Refusals, road.Warnings.Count);
+        return Line(GarageKind.Road, name, root.At("road")!.Text, road.Refusals, road.Warnings);
     }
 
     public static GarageEntry Variant(Garage garage, string name, Node root, string text)
     {
         var car = garage.Car(name, text);
-        return Line(GarageKind.Variant, name, root.At("variant")?.Text.Trim(), car.Refusals, car.Warnings.Count) with
+        return Line(GarageKind.Variant, name, root.At("variant")?.Text.Trim(), car.Refusals, car.Warnings) with
         {
             Base = Base(garage, name, root.At("of")?.Text),
         };
@@ -25,36 +25,38 @@ internal static class GarageLines
     public static GarageEntry Car(Garage garage, string name, Node root, string text)
     {
         var car = garage.Car(name, text);
-        return Line(GarageKind.Car, name, root.At("car")!.Text, car.Refusals, car.Warnings.Count);
+        return Line(GarageKind.Car, name, root.At("car")!.Text, car.Refusals, car.Warnings);
     }
 
     public static GarageEntry Drive(Garage garage, string name, Node root, string text)
     {
         var drive = garage.Drive(name, text);
-        return Line(GarageKind.Drive, name, root.At("drive")!.Text, drive.Refusals, drive.Warnings.Count);
+        return Line(GarageKind.Drive, name, root.At("drive")!.Text, drive.Refusals, drive.Warnings);
     }
 
     public static GarageEntry Ties(Garage garage, string name, Node root, string text)
     {
         var sheet = TieFile.Read(new SourceText(name, text));
-        return Line(GarageKind.Ties, name, root.At("ties")!.Text, sheet.Refusals, sheet.Warnings.Count);
+        return Line(GarageKind.Ties, name, root.At("ties")!.Text, sheet.Refusals, sheet.Warnings);
     }
 
     public static GarageEntry Parts(Garage garage, string name, Node root, string text)
     {
         var list = PartsFile.Read(new SourceText(name, text));
-        return Line(GarageKind.Parts, name, root.At("parts")!.Text, list.Refusals, list.Warnings.Count);
+        return Line(GarageKind.Parts, name, root.At("parts")!.Text, list.Refusals, list.Warnings);
     }
 
-    public static GarageEntry Choices(Garage garage, string name, Node root, string text) => Line(GarageKind.Choices, name, name, [], 0);
+    public static GarageEntry Choices(Garage garage, string name, Node root, string text) => Line(GarageKind.Choices, name, name, [], []);
 
-    private static GarageEntry Line(GarageKind kind, string name, string? title, IReadOnlyList<Refusal> refusals, int warnings) => new()
+    private static GarageEntry Line(
+        GarageKind kind, string name, string? title, IReadOnlyList<Refusal> refusals, IReadOnlyList<Warning> warnings) => new()
     {
         Name = name,
         Kind = kind,
         Title = string.IsNullOrWhiteSpace(title) ? name : title.Trim(),
         Refusals = refusals.Count,
-        Warnings = warnings,
+        Warnings = warnings.Count,
+        Unknown = warnings.Count(warning => warning.IsUnknown),
         Problem = refusals is [var first, ..] ? first.Message : null,
     };
 

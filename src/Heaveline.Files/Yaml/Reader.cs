@@ -53,6 +53,10 @@ public sealed class Reader(SourceText source)
     /// <summary>Warns about what stands at a place.</summary>
     public void Warn(Place place, string message, string advice) => warnings.Add(Warning(place, message, advice));
 
+    /// <summary>Tells of something that is not said at a place, and what is taken instead: no slip.</summary>
+    public void WarnUnknown(Place place, string message, string advice) =>
+        warnings.Add(Warning(place, message, advice) with { IsUnknown = true });
+
     /// <summary>Tells a value that is not usual, unless something else is said of it.</summary>
     /// <param name="place">Where it stands.</param>
     /// <param name="message">What it is and what is usual.</param>

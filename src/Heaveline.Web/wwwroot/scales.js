@@ -26,7 +26,9 @@ export function range(axis, [least, most], room) {
     const inner = axis.log ? Math.log10 : value => value, outer = axis.log ? value => 10 ** value : value => value;
     let low = inner(axis.from ?? least), high = inner(axis.to ?? most);
     if (!(Number.isFinite(low) && Number.isFinite(high))) return axis.log ? [.1, 10] : [0, 1];
-    if (!(high > low)) { low -= axis.log ? .5 : Math.abs(low) * .1 || .5; high += axis.log ? .5 : Math.abs(high) * .1 || .5; }
+    // A hair of a range (rounding noise on a constant) counts as flat, and a flat curve gets room above and below.
+    const size = Math.max(Math.abs(low), Math.abs(high)), flat = axis.log ? .5 : .1 * size || .5;
+    if (!(high - low > 1e-9 * (axis.log ? 1 : size))) { low -= flat; high += flat; }
     const more = room * (high - low);
     return [axis.from ?? outer(low - more), axis.to ?? outer(high + more)];
 }
@@ -39,7 +41,8 @@ export function ticks(isLog, low, high, most) {
 /** Steps of 1, 2 or 5 times a power of ten, at most so many. */
 export function even(low, high, most) {
     const rough = (high - low) / Math.max(1, most);
-    if (!(rough > 0)) return [low];
+    // Steps below the digits of the values themselves would never end.
+    if (!(rough > 1e-11 * Math.max(Math.abs(low), Math.abs(high)))) return [low];
     const power = 10 ** Math.floor(Math.log10(rough)), step = [1, 2, 5, 10].find(n => n * power >= rough * .999) * power, list = [];
     for (let k = Math.ceil(low / step - 1e-5); k * step <= high + 1e-5 * step; k++) list.push(Number((k * step).toPrecision(12)));
     return list;

@@ -20,7 +20,7 @@ internal sealed class QuantityReading(TextCursor cursor, WantedDimension wanted)
         }
 
         var digits = cursor.Since(start);
-        if (UnitText.Read(cursor) is not { } product)
+        if (UnitText.Read(cursor, wanted.Exponents) is not { } product)
         {
             return null;
         }

@@ -21,13 +21,15 @@ internal static class UnitText
     };
 
     /// <summary>Reads a unit. A product without parts when none stands here; null with a refusal on the cursor when it is not understood.</summary>
-    public static UnitProduct? Read(TextCursor cursor)
+    /// <param name="cursor">The text.</param>
+    /// <param name="wanted">What should stand there; null: anything. A slip in a single symbol is never guessed to be of another dimension.</param>
+    public static UnitProduct? Read(TextCursor cursor, Exponents? wanted = null)
     {
         cursor.SkipBlanks();
         var start = cursor.At;
         var parts = new List<(Unit[], int)>();
         _ = cursor.Rest is ['1', ' ' or '/', ..] && cursor.Take("1");
-        if (!Product(cursor, parts, 1) || !Slash(cursor, parts))
+        if (!Product(cursor, parts, 1, wanted) || !Slash(cursor, parts))
         {
             return null;
         }
@@ -79,14 +81,14 @@ internal static class UnitText
         return true;
     }
 
-    private static bool Product(TextCursor cursor, List<(Unit[], int)> parts, int sign)
+    private static bool Product(TextCursor cursor, List<(Unit[], int)> parts, int sign, Exponents? wanted = null)
     {
         var dotted = false;
         while (true)
         {
             cursor.SkipBlanks();
             var before = parts.Count;
-            if (!Factor(cursor, parts, sign))
+            if (!Factor(cursor, parts, sign, wanted))
             {
                 return false;
             }
@@ -111,7 +113,7 @@ internal static class UnitText
     }
 
     // No symbol here: true, and nothing added.
-    private static bool Factor(TextCursor cursor, List<(Unit[], int)> parts, int sign)
+    private static bool Factor(TextCursor cursor, List<(Unit[], int)> parts, int sign, Exponents? wanted = null)
     {
         var start = cursor.At;
         var end = cursor.RunEnd(start, c => char.IsLetter(c) || c is '°' or '"' or '\'' or '%' or '″' or '′');
@@ -140,6 +142,12 @@ internal static class UnitText
         var near = Slips.GetValueOrDefault(symbol)
             ?? UnitTable.Meanings.Keys.FirstOrDefault(known => known.Equals(symbol, StringComparison.OrdinalIgnoreCase))
             ?? (symbol.Length > 2 ? NearestWord.Of(symbol, UnitTable.Meanings.Keys) : null);
+        if (near is not null && parts.Count == 0 && cursor.Next is '\0' or ' ' or '±' && wanted is { } dimension
+            && UnitTable.Meanings.TryGetValue(near, out var guessed) && !guessed.Any(unit => unit.Exponents == dimension))
+        {
+            near = null;
+        }
+
         cursor.Refuse(
             start,
             end,

@@ -13,6 +13,10 @@ internal sealed record LinkSetting(bool IsDamper)
     private const string Rate = "N/mm";
     private const string Damping = "N s/m";
 
+    // As car files usually have them, in these units; a link that is there may be trebled, as its slider trebles it.
+    private const double MostRate = 400.0;
+    private const double MostDamping = 50_000.0;
+
     /// <inheritdoc/>
     public override SettingScale? ScaleOf(Car described)
     {
@@ -37,11 +41,14 @@ internal sealed record LinkSetting(bool IsDamper)
     public override Car Apply(Car car, double value)
     {
         var link = car.Interconnection as ElasticLink ?? new ElasticLink { Rate = new Amount<Stiffness>(0.0) };
+        var (own, most, unit, none) = IsDamper
+            ? (link.Damping.Si, MostDamping, Damping, "0 is no common damper.") : (link.Rate.Si / 1000.0, MostRate, Rate, "0 is no common spring.");
+        var wanted = Rounded.Significant(Within(NotNegative(value, unit, none), 0.0, Math.Max(most, Math.Ceiling(3.0 * own)), unit, none), 5);
         return car with
         {
             Interconnection = IsDamper
-                ? link with { Damping = AsDoubtful(link.Damping, Rounded.Significant(NotNegative(value, Damping, "0 is no common damper."), 5)) }
-                : link with { Rate = AsDoubtful(link.Rate, 1000.0 * Rounded.Significant(NotNegative(value, Rate, "0 is no common spring."), 5)) },
+                ? link with { Damping = AsDoubtful(link.Damping, wanted) }
+                : link with { Rate = AsDoubtful(link.Rate, 1000.0 * wanted) },
         };
     }
 

@@ -100,6 +100,13 @@ public class RefusedQuantityTests
         Assert.Equal("Did you mean Nm?", QuantityText.Parse<AngularStiffness>("300 nm/deg").Refusal!.Advice);
     }
 
+    [Theory]
+    [InlineData("15 cwt", "Use unit symbols such as mm, kg, N/mm, N s/m, lbf/in.")]
+    [InlineData("15 kgs", "Did you mean kg?")]
+    [InlineData("15 KG ± 2 %", "Did you mean kg?")]
+    public void A_slip_in_a_unit_is_never_guessed_to_be_of_another_dimension(string text, string advice) =>
+        Assert.Equal(advice, QuantityText.Parse<Mass>(text).Refusal!.Advice);
+
     [Fact]
     public void Per_cent_of_per_cent_is_refused_because_it_can_be_read_in_two_ways()
     {

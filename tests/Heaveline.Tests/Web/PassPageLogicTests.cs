@@ -4,6 +4,7 @@ using Heaveline.Files;
 using Heaveline.Files.Cars;
 using Heaveline.Measures;
 using Heaveline.Studies;
+using Heaveline.Tests.Files;
 using Heaveline.Tests.House;
 using Heaveline.Web.Charts;
 using Heaveline.Web.Pages.Passes;
@@ -23,6 +24,17 @@ public class PassPageLogicTests
         var one = PassWords.Slips(Slips(high));
         Assert.StartsWith("This is computed with a number of the car's file that looks like a slip: ", one, StringComparison.Ordinal);
         Assert.Contains("1.9 m", one, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_length_that_is_not_given_is_called_not_known_and_no_slip()
+    {
+        var reading = CarFile.Read(new SourceText("kept.yaml", TextCar.With(
+            "    spring-per-wheel: 0.90\n", "    spring-per-wheel: 0.90\n  bought-spring: {rate: 25 N/mm}\n")));
+        var words = PassWords.Slips(reading.Warnings);
+        Assert.StartsWith(
+            "Something that this rests on is not known: front bought spring does not say where it stands", words, StringComparison.Ordinal);
+        Assert.DoesNotContain("slip", words, StringComparison.Ordinal);
     }
 
     private static readonly GarageView Demo = new(new ServeOptions { Garage = Path.Combine(Checkout.Root, "examples", "garage") });

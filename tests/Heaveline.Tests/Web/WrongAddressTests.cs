@@ -48,10 +48,25 @@ public sealed class WrongAddressTests : BunitContext
     [InlineData("car=pebble-fluid-car&speed=900", "#speed-refused", "432 km/h")]
     [InlineData("car=fern-saloon&link=soft", "#link-refused", "is not a number")]
     [InlineData("car=fern-saloon&link=-3", "#link-refused", "it must be 0 N/mm or above")]
+    [InlineData("car=fern-saloon&link=900000000", "#link-refused", "it must be between 0 and 400 N/mm")]
+    [InlineData("car=fern-saloon&speed=-4", "#speed-refused", "432 km/h")]
     [InlineData("car=fern-saloon&link=6&link-damping=8 kg", "#link-damping-refused", "8 kg")]
     [InlineData("car=ghost", "#car-refused", "There is no car named ghost")]
     public void The_page_of_the_link_says_it_beside_its_control(string query, string place, string words) =>
         IsSaid<LinkPage>("/link?" + query, place, words, "#bench");
+
+    [Theory]
+    [InlineData("car=fern-saloon&speed=-4", 1)]
+    [InlineData("car=fern-saloon&link=soft", 0)]
+    [InlineData("car=fern-saloon", 1)]
+    public void What_is_refused_in_one_box_is_not_told_at_the_car_and_takes_no_button_away(string query, int buttons)
+    {
+        Services.GetRequiredService<NavigationManager>().NavigateTo("/link?" + query);
+        var page = Render<LinkPage>();
+        Assert.Empty(page.FindAll("#car-refused"));
+        Assert.Equal(buttons, page.FindAll("#try-link").Count);
+        Assert.DoesNotContain("--link", page.Markup, StringComparison.Ordinal);
+    }
 
     [Theory]
     [InlineData("/pass?car=fern-saloon&road=nowhere", "There is no road named nowhere")]

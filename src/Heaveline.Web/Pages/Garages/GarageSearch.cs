@@ -60,10 +60,10 @@ internal sealed class GarageSearch(string words)
                 entry => entry.Kind is not (GarageKind.Car or GarageKind.Variant or GarageKind.Choices) && Finds(entry)))
             .DistinctBy(entry => (entry.Kind, entry.Name)).ToList();
         return found.Count == 0
-            ? "Nothing is found. Names, kinds (car, variant, road, drive, cable ties), notes and file names are looked through."
+            ? "Nothing is found. Names, kinds (car, variant, road, drive, cable ties, list of parts), notes and file names are looked through."
             : $"{found.Count} of {all} found: " + string.Join(", ", found.GroupBy(entry => entry.Kind).OrderBy(kind => kind.Key)
                 .Select(kind => $"{kind.Count()} {Several(KindWords(kind.Key), kind.Count())}")) + ".";
     }
 
-    private static string Several(string words, int count) => count == 1 || words.EndsWith('s') ? words : words + "s";
+    private static string Several(string words, int count) => count == 1 ? words : GarageKindWords.Several(words);
 }

@@ -89,7 +89,9 @@ internal sealed partial class LiveFile(PassView view, ReaderUnits units, string 
             ? ""
             : $"""
             <p class="moved" id="moved">As the sliders stand, its {Said(head.Measure.Name)} is
-            <mark><span data-live="{head.Measure.Key}" data-unit></span></mark>; as written {Said(head.PrintWithUnit(Own(head)))}.</p>
+            <mark><span data-live="{head.Measure.Key}" data-unit></span></mark>; as written {Said(head.PrintWithUnit(Own(head)))}.
+            What is told of the crossing as written besides (stops that are pressed, wheels off the road, cautions) is not followed by the sliders,
+            and is put away until all stands as written again; the program tells it of any place.</p>
             """;
         return
             $"""
@@ -167,7 +169,7 @@ internal sealed partial class LiveFile(PassView view, ReaderUnits units, string 
         var empty = EmptySeats.Of(view.Now.Model.Car, view.Now.Model.Load) ?? "";
         string[] doubts = [PassWords.Slips(view.Reading.Warnings), empty, .. view.Now.Cautions];
         return $"<section class=\"written\"><h2>What happened, as written</h2>\n{(view.Now.IsWhole ? story : "")}</section>\n"
-            + string.Concat(doubts.Where(doubt => doubt.Length > 0).Select(doubt => $"<p class=\"doubtful\">{Said(doubt)}</p>\n"));
+            + string.Concat(doubts.Where(doubt => doubt.Length > 0).Select(doubt => $"<p class=\"doubtful written\">{Said(doubt)}</p>\n"));
     }
 
     private string Table()

@@ -21,9 +21,24 @@ internal static class PassWords
         return [string.Join(' ', sentences[true]), string.Join(' ', sentences[false])];
     }
 
-    /// <summary>That what is computed rests on numbers of the car's file that look like slips, with the first; empty where none does.</summary>
-    /// <param name="slips">What the file's reader found doubtful.</param>
-    public static string Slips(IReadOnlyList<Warning> slips) => slips.Count switch
+    /// <summary>
+    /// That what is computed rests on numbers of the car's file that look like slips, or on something that it does not say, with the first of each;
+    /// empty where neither is so.
+    /// </summary>
+    /// <param name="warnings">What the file's reader found doubtful.</param>
+    public static string Slips(IReadOnlyList<Warning> warnings) =>
+        string.Join(' ', new[] { Slipped([.. warnings.Where(one => !one.IsUnknown)]), Unknown([.. warnings.Where(one => one.IsUnknown)]) }
+            .Where(words => words.Length > 0));
+
+    private static string Unknown(IReadOnlyList<Warning> unknown) => unknown.Count switch
+    {
+        0 => "",
+        1 => $"Something that this rests on is not known: {unknown[0].Message} {unknown[0].Advice}",
+        _ => $"{unknown.Count} things that this rests on are not known: {unknown[0].Message} {unknown[0].Advice} "
+            + "The others stand on the page of the car.",
+    };
+
+    private static string Slipped(IReadOnlyList<Warning> slips) => slips.Count switch
     {
         0 => "",
         1 => $"This is computed with a number of the car's file that looks like a slip: {slips[0].Message} {slips[0].Advice}",

@@ -137,7 +137,8 @@ public static class LinkStudy
         var one = several is null ? reader.Speed(At) : null;
         IReadOnlyList<double> speeds = several is not null && reader.Given.Of(several) is not null ? reader.Speeds(several) : LinkAsked.UsualSpeeds;
         var (rate, damping) = (reader.Amount<Stiffness>(Spring, "6 N/mm"), reader.Amount<DampingRate>(Damper, "300 N s/m"));
-        if (reader.Car(Car, Choices.Load) is not { } car || Set(reader, car, rate, damping) is not { } set || reader.IsRefused)
+        if (reader.Car(Car, Choices.Load) is not { } car
+            || Set(reader, car, rate, damping, isPage: several is null) is not { } set || reader.IsRefused)
         {
             return null;
         }
@@ -152,7 +153,7 @@ public static class LinkStudy
     }
 
     // The car with the link that is asked for; null, with the objection, where it has none.
-    private static LoadedCar? Set(AskedReader reader, LoadedCar car, Amount<Stiffness>? rate, Amount<DampingRate>? damping)
+    private static LoadedCar? Set(AskedReader reader, LoadedCar car, Amount<Stiffness>? rate, Amount<DampingRate>? damping, bool isPage)
     {
         var set = car.Car;
         foreach (var (choice, setting, value) in new (Choice, LinkSetting, double?)[]
@@ -190,7 +191,8 @@ public static class LinkStudy
 
         reader.Object(
             Car.Name,
-            $"{car.Car.Name} has no interconnection; describe one under 'interconnection' in the car file, or try one: --link \"6 N/mm\".",
+            $"{car.Car.Name} has no interconnection; describe one under 'interconnection' in the car file, or try one: "
+                + (isPage ? "give it a spring." : "--link \"6 N/mm\"."),
             isUsage: false);
         return null;
     }
