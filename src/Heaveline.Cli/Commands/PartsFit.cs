@@ -49,14 +49,19 @@ internal static class PartsFit
     {
         var reading = CarFile.Load(carFile);
         Say(streams, reading.Format());
-        var options = new List<PartOption>();
+        var (options, from) = (new List<PartOption>(), new Dictionary<string, string>(StringComparer.Ordinal));
         foreach (var file in lists)
         {
             var list = PartsFile.Load(file);
             Say(streams, list.Format());
-            options.AddRange(list.Value is { } read
-                ? read.Parts.SelectMany(part => part.Options)
-                : throw new Stopped($"heaveline: {file} is refused: see above.", ExitCode.Refused));
+            var read = list.Value ?? throw new Stopped($"heaveline: {file} is refused: see above.", ExitCode.Refused);
+            foreach (var part in read.Parts)
+            {
+                options.AddRange(from.TryAdd(part.Name, file) ? part.Options : throw new Stopped(
+                    $"heaveline: {part.Name} stands in {from[part.Name]} and in {file}; a part's name must tell which one it is. Take one out, or "
+                    + "tell them apart.",
+                    ExitCode.Refused));
+            }
         }
 
         var car = reading.Value ?? throw new Stopped($"heaveline: {carFile} is refused: see above.", ExitCode.Refused);
@@ -106,15 +111,7 @@ internal static class PartsFit
                 $"heaveline: --put '{text}' names no place before its colon.{near} Places are {string.Join(", ", known)}.", ExitCode.WrongUsage);
         }
 
-        var found = options.Find(option => option.Name == name);
-        if (found is null)
-        {
-            var near = NearestWord.Of(name, [.. options.Select(option => option.Name)]) is { } word ? $" Did you mean {word}?" : "";
-            throw new Stopped(
-                $"heaveline: --put '{text}': the lists have no {(name.Length > 0 ? name : "part without a name")}.{near}", ExitCode.Refused);
-        }
-
-        return new FittedPart(places[0], found);
+        return new FittedPart(places[0], PutNames.Find(text, places[0], name, options));
     }
 
     // A variant finds its base in its own folder, and nothing that is there is written over.

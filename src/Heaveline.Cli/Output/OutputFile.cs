@@ -46,6 +46,8 @@ internal sealed record OutputFile
 
     /// <summary>Why nothing can be written under the name, found before anything is computed; null where it can.</summary>
     public Objection? NoPlace => IsThrough || string.IsNullOrWhiteSpace(Name) ? null
+        : new FileInfo(Name).LinkTarget is { } target
+            ? new(Option, $"{Said}: this is a link to '{target}', which is not written over. Give another name.", IsUsage: false)
         : Directory.Exists(Name) ? new(Option, $"{Said}: this is a folder, not a file. Give another name.", IsUsage: false)
         : Path.GetDirectoryName(Path.GetFullPath(Name)) is { } folder && !Directory.Exists(folder)
             ? new(Option, $"{Said}: there is no folder '{folder}'.", IsUsage: false)

@@ -25,7 +25,10 @@ internal static class DamperPartWords
         "[{click: 2, bump: [[0.1 m/s, 120 N]], rebound: [[0.1 m/s, 250 N]]}, {click: 10, bump: [[0.1 m/s, 190 N]], rebound: [[0.1 m/s, 420 N]]}]");
 
     private static readonly Key<Amount<Force>> GasForce = Key.Optional(
-        "gas-force", "Force of its gas charge on the rod; that of the dampers that are there when left out.", Kind.Amount<Force>(), "110 N")
+        "gas-force",
+        "Force of its gas charge on the rod; that of the dampers that are there when left out, and those have none where their file gives none.",
+        Kind.Amount<Force>(),
+        "110 N")
         .Usually("0 N", "2000 N");
 
     private static readonly Key<Amount<Length>> Stroke = Key.Optional(

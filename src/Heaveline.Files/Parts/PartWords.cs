@@ -14,6 +14,11 @@ internal static class PartWords
     // So much is no price of a car's part in any currency, and whole sums of it stay exact.
     private const decimal Dearest = 1e9m;
 
+    // Less would be printed as nothing.
+    private const decimal Cheapest = 0.01m;
+
+    private const int LongestCurrency = 8;
+
     /// <summary>Name.</summary>
     public static readonly Key<string> Name = Key.Required(
         "part", "What the seller calls it; each name once in a list.", Kind.Text(), "Larch L-207", property: "Name");
@@ -61,12 +66,32 @@ internal static class PartWords
         };
 
     /// <summary>Reads a price.</summary>
-    public static (Money Value, QuantityRefusal? Refusal) ReadPrice(string text) =>
-        decimal.TryParse(text, Plain, CultureInfo.InvariantCulture, out var price) && price <= Dearest
+    public static (Money Value, QuantityRefusal? Refusal) ReadPrice(string text)
+    {
+        var price = 0m;
+        var must = !text.Trim().All(c => char.IsAsciiDigit(c) || c == '.') || !double.TryParse(text, Plain, CultureInfo.InvariantCulture, out _)
+            ? "a plain number"
+            : !decimal.TryParse(text, Plain, CultureInfo.InvariantCulture, out price) || price > Dearest
+                ? string.Create(CultureInfo.InvariantCulture, $"at most {Dearest:0}")
+            : price is > 0m and < Cheapest ? string.Create(CultureInfo.InvariantCulture, $"0, or at least {Cheapest}, the least that is printed")
+            : null;
+        return must is null
             ? (new Money(price, ""), null)
             : (default, new QuantityRefusal(
                 0,
                 Math.Max(1, text.Length),
-                $"\"{(text.Length > 40 ? text[..40] + "…" : text)}\" is no price.",
+                $"\"{(text.Length > 40 ? text[..40] + "…" : text)}\" is no price; it must be {must}.",
                 "Write a plain number with a decimal point, 0 or above; the currency stands once, at the list."));
+    }
+
+    /// <summary>Reads a currency.</summary>
+    public static (string Value, QuantityRefusal? Refusal) ReadCurrency(string text) =>
+        text.Trim() is { Length: > 0 and <= LongestCurrency } currency && !currency.Any(c => char.IsWhiteSpace(c) || ControlCharacter.Is(c))
+            ? (currency, null)
+            : ("", new QuantityRefusal(
+                0,
+                Math.Max(1, text.Length),
+                $"\"{ControlCharacter.Spelled(text.Length > 40 ? text[..40] + "…" : text)}\" is no currency; it must be at most "
+                    + FormattableString.Invariant($"{LongestCurrency} letters or signs."),
+                "Write it as short as EUR or €."));
 }

@@ -11,7 +11,11 @@ internal static class PartsListWords
         "parts", "Whose list, of when.", Kind.Text(), "Village motor factors, autumn", property: "Name");
 
     /// <summary>Currency.</summary>
-    public static readonly Key<string> Currency = Key.Optional("currency", "Currency of all prices; needed where there is one.", Kind.Text(), "EUR");
+    public static readonly Key<string> Currency = Key.Optional(
+        "currency",
+        "Currency of all prices; needed where there is one.",
+        Kind.Phrase("a currency of at most 8 letters or signs, such as EUR", @"^\s*\S{1,8}\s*$", PartWords.ReadCurrency),
+        "EUR");
 
     private static readonly Key<string> Note = Key.Optional("note", "Where the numbers come from.", Kind.Lines(), "Rates as the seller gives them.");
 

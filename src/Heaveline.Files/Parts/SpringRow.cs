@@ -1,6 +1,7 @@
 using System.Globalization;
 using Heaveline.Cars;
 using Heaveline.Files.Roads;
+using Heaveline.Files.Yaml;
 using Heaveline.Parts;
 using Heaveline.Quantities;
 
@@ -44,7 +45,8 @@ internal sealed class SpringRow(string file, IReadOnlyList<Cell> cells, SpringCo
             var read = PartWords.ReadPrice(price);
             if (read.Refusal is { } refusal)
             {
-                Refuse("price", $"is {At(columns, "price").Shown}; it must be a plain number.", refusal.Advice);
+                var must = refusal.Message[(refusal.Message.LastIndexOf(';') + 1)..];
+                Refuse("price", $"is {At(columns, "price").Shown};{must}", refusal.Advice);
             }
 
             money = read.Value with { Currency = columns.First(column => column.Key == "price").Unit };
@@ -85,6 +87,22 @@ internal sealed class SpringRow(string file, IReadOnlyList<Cell> cells, SpringCo
             AllowedStress = stress,
         };
         return part;
+    }
+
+    /// <summary>The row as the same spring stands in a list, each value at the place of its cell.</summary>
+    public Node Listed()
+    {
+        var entries = columns.Zip(cells).Where(one => one.Second.Text.Length > 0 && (one.First.Key, one.Second.Text) != ("fits", "both"))
+            .Select(one =>
+            {
+                var place = new Place(one.Second.Line, one.Second.Column, one.Second.Text.Length);
+                var text = one.First.Key == PartWords.Price.Name ? one.Second.Text : one.First.Whole(one.Second.Text);
+                return new Entry(one.First.Key, place, new Node(NodeKind.Scalar, $"{Part.Name} {one.First.Key}", place) { Text = text });
+            });
+        return new Node(NodeKind.Mapping, Part.Name, new Place(cells[0].Line, cells[0].Column, Math.Max(1, cells[0].Text.Length)))
+        {
+            Entries = [.. entries],
+        };
     }
 
     private string? Text(string key) =>

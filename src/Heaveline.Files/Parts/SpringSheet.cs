@@ -56,6 +56,14 @@ public static class SpringSheet
             refusals.Add(new Refusal(source.File, 1, 1, 1, columns is null ? "the sheet is empty." : "the sheet has no spring.", Example));
         }
 
+        // What is unusual in a list is unusual in a sheet.
+        var reader = new Reader(source);
+        foreach (var row in refusals.Count > 0 ? [] : rows)
+        {
+            CoilPartWords.Shape.TryRead(row.Listed(), reader, out _);
+        }
+
+        refusals.AddRange(reader.Refusals);
         return new Reading<PartsList>
         {
             Value = refusals.Count > 0 ? null : new PartsList
@@ -67,6 +75,7 @@ public static class SpringSheet
             Refusals = refusals,
             Warnings = refusals.Count > 0 ? [] :
             [
+                .. reader.Warnings,
                 .. PartSlips.Of([.. rows.Select(row => row.Part)]).Select(slip =>
                     rows.First(row => row.Part == slip.Part).At(columns!, slip.Key).Warn(source.File, $"{slip.Part.Name} {slip.Words}", slip.Advice)),
             ],
@@ -116,6 +125,10 @@ public static class SpringSheet
             else if (key == "price" && unit.Length == 0)
             {
                 refusals.Add(cell.Refuse(file, "column 'price' has no currency; it must have one in square brackets.", "Write price [EUR]."));
+            }
+            else if (key == "price" && PartWords.ReadCurrency(unit).Refusal is { } odd)
+            {
+                refusals.Add(cell.Refuse(file, odd.Message, odd.Advice));
             }
             else if (Misfit(key, unit) is { } why)
             {

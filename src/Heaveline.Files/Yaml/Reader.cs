@@ -21,8 +21,8 @@ public sealed class Reader(SourceText source)
     public IReadOnlyList<Refusal> Refusals =>
         [.. refusals.OrderBy(r => r.File != source.File).ThenBy(r => r.File, StringComparer.Ordinal).ThenBy(r => r.Line).ThenBy(r => r.Column)];
 
-    /// <summary>Warnings so far: those that may explain others first, each in the order of the text.</summary>
-    public IReadOnlyList<Warning> Warnings => [.. InOrder(first), .. InOrder([.. warnings, .. Unusual])];
+    /// <summary>Warnings so far: those that may explain others first, each once and in the order of the text.</summary>
+    public IReadOnlyList<Warning> Warnings => [.. InOrder(first).Concat(InOrder([.. warnings, .. Unusual])).Distinct()];
 
     // Where something else is said of the same value it says more: it knows the rest of the car.
     private IEnumerable<Warning> Unusual => unusual.Select(u => u.Warning).Where(u => !Told(u, first) && !Told(u, warnings)

@@ -8,7 +8,10 @@ namespace Heaveline.Measures;
 /// <summary>The first stop that a car meets when it brakes or drives ever harder.</summary>
 public sealed record StopContact
 {
-    /// <summary>Acceleration at which it is met, m/s², above zero: travel left over the travel per acceleration at rest.</summary>
+    // Less travel at one g is the rounding of a wheel that stays where it is, m.
+    private const double Still = 1e-9;
+
+    /// <summary>Acceleration at which it is met, m/s²: travel left over the travel per acceleration at rest; 0 where it is pressed.</summary>
     public required double Acceleration { get; init; }
 
     /// <summary>The wheel or axle and its stop in words: "front bump stop".</summary>
@@ -22,10 +25,15 @@ public sealed record StopContact
         StopContact? first = null;
         for (var i = 0; i < 4; i++)
         {
-            // A stop that is pressed at rest is in the slope already.
-            var left = travel[i] > 0.0 ? model.Trim.BumpLeft[i] : model.Trim.ReboundLeft[i];
+            if (!(Math.Abs(travel[i]) > Still))
+            {
+                continue;
+            }
+
+            // A stop that is pressed at rest is met already: to stand just clear of it is no less than that.
+            var left = Math.Max(0.0, travel[i] > 0.0 ? model.Trim.BumpLeft[i] : model.Trim.ReboundLeft[i]);
             var at = Gravity.Standard * left / Math.Abs(travel[i]);
-            if (left > 0.0 && at <= Gravity.Standard && !(first?.Acceleration <= at))
+            if (at <= Gravity.Standard && !(first?.Acceleration <= at))
             {
                 var stop = travel[i] > 0.0 ? "bump stop" : "rebound stop";
                 first = new StopContact { Acceleration = at, Stop = $"{CornerNames.Of((Cars.AxleEnd)(i / 2))} {stop}" };
@@ -35,6 +43,7 @@ public sealed record StopContact
         return first;
     }
 
-    /// <summary>In a clause: "the front bump stop is met at 0.24 g".</summary>
-    public override string ToString() => $"the {Stop} is met at {Numeral.Of(In.StandardGravities.Of(Acceleration), 2)} g";
+    /// <summary>In a clause: "the front bump stop is met at 0.24 g", "the rear bump stop is pressed at rest and met at 0.00 g".</summary>
+    public override string ToString() =>
+        $"the {Stop} is {(Acceleration > 0.0 ? "" : "pressed at rest and ")}met at {Numeral.Of(In.StandardGravities.Of(Acceleration), 2)} g";
 }

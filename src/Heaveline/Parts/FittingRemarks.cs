@@ -1,4 +1,5 @@
 using Heaveline.Cars;
+using Heaveline.Models;
 using Heaveline.Quantities;
 using static Heaveline.Quantities.InvariantText;
 
@@ -83,6 +84,16 @@ internal static class FittingRemarks
         if (part.IsThere)
         {
             yield break;
+        }
+
+        if (damper.GasForce is { Si: > 0.0 and var gas }
+            && fitted.Before.Axles[(int)end].Damper is { WeighedGasForce: null, GasForce.Si: 0.0 }
+            && GasLift.Of(RideModel.Of(fitted.Car)) is { } lift)
+        {
+            var up = In.Millimetres.Of(end == AxleEnd.Front ? lift.Front : lift.Rear);
+            yield return ("gas", Text($"{name}: the car's file gives the {Word(end)} dampers that are there no gas force, so that all ")
+                + Text($"{gas:F0} N of its gas count as new: they lift the {Word(end)} by {up:F1} mm as weighed. ")
+                + "If those have gas, write their gas-force: then the difference alone lifts it.");
         }
 
         var needed = new AxleFit(fitted.Car, end).DamperTravel;

@@ -3,6 +3,7 @@ using Heaveline.Cars;
 using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Modes;
+using Heaveline.Parts;
 using Heaveline.Quantities;
 using static Heaveline.Quantities.InvariantText;
 
@@ -107,8 +108,14 @@ internal static class SwapWords
         var (was, now) = (before.Trim, model.Trim);
         return $"Under '{model.Load.Name}', against the springs that were weighed: front {Height(now.FrontHeight - was.FrontHeight)}, "
             + $"rear {Height(now.RearHeight - was.RearHeight)}, {Nose(now.Pitch - was.Pitch)}"
-            + (HeadlampAim.Of(model) is { } lamp && HeadlampAim.Of(before) is { } old ? Lamp(old.Drop, lamp.Drop) : ".");
+            + (HeadlampAim.Of(model) is { } lamp && HeadlampAim.Of(before) is { } old ? Lamp(old.Drop, lamp.Drop) : ".")
+            + Gas(model);
     }
+
+    // Both heights above are with the gas of the dampers that are in now.
+    private static string Gas(RideModel model) => GasLift.Of(model) is { } lift
+        ? $" The dampers have other gas than those that were weighed, which alone stands it front {Height(lift.Front)}, rear {Height(lift.Rear)}."
+        : "";
 
     private static string Height(double change) => Math.Round(In.Millimetres.Of(change), 1) switch
     {

@@ -54,7 +54,7 @@ public sealed record RideTuning
         this with { FrontDamping = MeanDamping / Math.Sqrt(split), RearDamping = MeanDamping * Math.Sqrt(split) };
 
     /// <summary>What a model has.</summary>
-    /// <exception cref="RefusedValueException">An axle's springs give way at this trim: it has no frequency.</exception>
+    /// <exception cref="RefusedValueException">An axle's springs give way or carry nothing at this trim: it has no frequency.</exception>
     public static RideTuning Of(RideModel model, bool onRigidTyres = false)
     {
         ArgumentNullException.ThrowIfNull(model);
@@ -86,6 +86,15 @@ public sealed record RideTuning
     private static AxleState Springy(RideModel model, AxleEnd end)
     {
         var axle = AxleState.Of(model, end);
+        if (!(axle.Mass > 0.0))
+        {
+            throw new RefusedValueException(
+                end == AxleEnd.Front ? "front sprung load" : "rear sprung load",
+                string.Create(CultureInfo.InvariantCulture, $"{axle.Mass:F0} kg under '{model.Load.Name}'"),
+                "above 0 kg at the trim",
+                "The body hangs on that axle in place of standing on it, and has no frequency there: check where the load lies.");
+        }
+
         return axle.Rate > 0.0
             ? axle
             : throw new RefusedValueException(

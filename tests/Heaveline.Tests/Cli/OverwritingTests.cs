@@ -46,6 +46,22 @@ public class OverwritingTests
     }
 
     [Theory]
+    [InlineData("--live", "link.html")]
+    [InlineData("--animation", "link.webp")]
+    [InlineData("--figure", "link.svg")]
+    [InlineData("--csv", "link.csv")]
+    public void What_a_link_leads_to_is_not_written_over(string option, string link)
+    {
+        using var scratch = new Scratch();
+        File.WriteAllText(scratch["kept.txt"], "kept");
+        File.CreateSymbolicLink(scratch[link], "kept.txt");
+        var said = Spoken.Of("pass", Saloon, option, scratch[link]);
+        Assert.Equal((1, ""), (said.Code, said.Results));
+        Assert.Contains("this is a link to 'kept.txt', which is not written over", said.Remarks, StringComparison.Ordinal);
+        Assert.Equal("kept", File.ReadAllText(scratch["kept.txt"]));
+    }
+
+    [Theory]
     [InlineData("check", "")]
     [InlineData("describe", " ")]
     public void A_name_without_letters_is_answered_in_words(string command, string name)

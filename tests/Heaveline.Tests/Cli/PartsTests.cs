@@ -82,12 +82,41 @@ public class PartsTests
     [InlineData("rear spring: Larch R-48", 1, "Did you mean Larch R-480?")]
     [InlineData("raer spring: Larch R-480", 2, "Did you mean rear spring?")]
     [InlineData("Larch R-480", 2, "names no place before its colon")]
-    [InlineData("rear damper: Wren W3 at click 11", 1, "the lists have no Wren W3 at click 11")]
+    [InlineData("rear damper: Wren W3 at click 11", 1, "the lists have no Wren W3 at click 11, but Wren W3 at click 2 to Wren W3 at click 10.")]
+    [InlineData("rear damper: Wren W3", 1, "the lists have no Wren W3, but Wren W3 at click 2 to Wren W3 at click 10.")]
+    [InlineData("front bar: Ash 19", 1, "the lists have no Ash 19, but Ash 19 at the inner hole")]
+    [InlineData("front bar: Ash 19, inner", 1, "the lists have no Ash 19, inner, but Ash 19 at the inner hole")]
+    [InlineData("rear spring: Finch F1", 1, "Finch F1 is a damper; there goes a spring.")]
+    [InlineData("rear spring:", 2, "names no part behind its colon")]
     public void What_cannot_be_put_in_is_refused_with_the_reason(string put, int code, string words)
     {
         var said = Spoken.Of("parts", "fit", List, "--car", Saloon, "--put", put);
         Assert.Equal(code, said.Code);
         Assert.Contains(words, said.Remarks, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Two_parts_of_one_name_in_two_lists_are_refused_with_both_lists()
+    {
+        using var scratch = new Scratch();
+        File.Copy(List, scratch["twice.yaml"]);
+        var said = Spoken.Of("parts", "fit", List, scratch["twice.yaml"], "--car", Saloon, "--put", "rear spring: Larch R-480");
+        Assert.Equal((1, ""), (said.Code, said.Results));
+        Assert.Matches("Larch L-187 stands in .*village-autumn.yaml and in .*twice.yaml; a part's name must tell", said.Remarks);
+    }
+
+    [Fact]
+    public void Of_a_very_long_list_the_first_are_shown_with_a_word_and_the_file_of_numbers_has_all()
+    {
+        using var scratch = new Scratch();
+        File.WriteAllText(
+            scratch["long.csv"],
+            "part, rate [N/mm], price [EUR]\n"
+                + string.Concat(Enumerable.Range(1, 300).Select(i => FormattableString.Invariant($"s{i}, 30, 80\n"))));
+        var said = Spoken.Of("parts", "check", scratch["long.csv"]);
+        Assert.Contains("the first 40 of 300", said.Results, StringComparison.Ordinal);
+        Assert.DoesNotContain("s41", said.Results, StringComparison.Ordinal);
+        Assert.Equal(300, JsonNode.Parse(Spoken.Of("parts", "check", scratch["long.csv"], "--json").Results)!["parts"]!.AsArray().Count);
     }
 
     [Fact]

@@ -98,6 +98,18 @@ public class FittingDamperTests
         Assert.Contains(fitted.Remarks, remark => remark.Id == "gas" && remark.Place == PartPlace.FrontDamper);
     }
 
+    [Fact]
+    public void All_gas_that_counts_as_new_since_none_was_given_before_is_told_with_its_lift()
+    {
+        var fitted = Shelf.Fits(PartPlace.FrontDamper, Shelf.Damper.At(2));
+        var said = Assert.Single(fitted.Remarks, remark => remark.Id == "gas").Text;
+        Assert.Contains("150 N", said, StringComparison.Ordinal);
+        var lift = -1e3 * RideModel.Of(fitted.Car).Trim.Travel[0];
+        Assert.Contains(FormattableString.Invariant($"lift the front by {lift:F1} mm"), said, StringComparison.Ordinal);
+        var given = Shelf.Car with { Front = Shelf.Car.Front with { Damper = Shelf.Car.Front.Damper with { GasForce = new(60.0) } } };
+        Assert.DoesNotContain(Assert.IsType<Fitted>(Shelf.Fit(given, PartPlace.FrontDamper, Shelf.Damper.At(2))).Remarks, r => r.Id == "gas");
+    }
+
     // From the touch of the rebound stop at −80 mm to the solid bump stop at 110 mm, through a damper at 0.9 of the wheel.
     [Theory]
     [InlineData(0.1709, true)]

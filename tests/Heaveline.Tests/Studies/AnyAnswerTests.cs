@@ -62,6 +62,18 @@ public partial class AnyAnswerTests
     public void Every_number_of_the_cures_is_a_number() => Say(Gen.Select(Cars, Any, Speeds), 6, c =>
         CureStudy.Run(new() { Car = c.Item1, Road = c.Item2, Speed = c.Item3, Draws = 10 }));
 
+    // A few parts of a small list: which, the bits of a number say.
+    [Fact]
+    public void Every_number_of_a_choice_is_a_number() => Say(Gen.Select(Cars, Bumps, Speeds, Gen.Int[1, 255]), 3, c =>
+        ChooseStudy.Run(VillageParts.Asked with
+        {
+            Car = c.Item1.Car,
+            Lists = [VillageParts.List with { Parts = [.. VillageParts.List.Parts.Where((_, k) => (c.Item4 >> k & 1) == 1)] }],
+            Roads = [new("bump", c.Item2, [c.Item3])],
+            Loads = [c.Item1.Load],
+            Draws = 8,
+        }));
+
     [Fact]
     public void Every_number_of_a_rule_is_a_number() => Say(Gen.Select(Cars, Bumps, Speeds, Gen.Int[0, TradeRule.All.Length - 1]), 6, c =>
         RuleStudy.Run(new()

@@ -12,6 +12,34 @@ namespace Heaveline.Tests.Tuning;
 public class RideTuningTests
 {
     [Fact]
+    public void An_axle_that_the_body_hangs_on_has_no_frequency_and_is_refused_by_its_load()
+    {
+        var car = PlainCar.Saloon with
+        {
+            Front = PlainCar.Saloon.Front with { BumpStop = null, ReboundStop = null },
+            Rear = PlainCar.Saloon.Rear with { BumpStop = null, ReboundStop = null },
+        };
+        var (behind, empty) = (6.0, RideModel.Of(car));
+        var front = empty.Trim.AxleSprungLoad[0] / 9.80665;
+        var wheelbase = car.Wheelbase.Si;
+        // So much that the front springs are pulled by the weight of 10 kg.
+        var load = new LoadState
+        {
+            Name = "far behind",
+            Loads =
+            [
+                new()
+                {
+                    Name = "beam", Mass = new((front + 10.0) * wheelbase / (behind - wheelbase)), BehindFrontAxle = new(behind), Height = new(0.5),
+                },
+            ],
+        };
+        var refused = Assert.Throws<RefusedValueException>(() => RideTuning.Of(RideModel.Of(car, load)));
+        Assert.Equal("front sprung load", refused.What);
+        Assert.Contains("'far behind'", refused.Value, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Any_car_without_a_link_can_be_given_other_frequencies_and_dampings() =>
         Gen.Select(AnyCar.Any, AnyCar.Loads, Gen.Double[0.85, 1.2], Gen.Double[0.7, 1.4], Gen.Bool).Sample((car, load, ratio, damping, rigid) =>
         {

@@ -24,19 +24,21 @@ public sealed record CureStance
     private readonly CarAtRest rest;
     private readonly CoilStanding?[] coils;
     private readonly bool[] touched;
+    private readonly double[] left;
 
     private CureStance(RideModel model)
     {
         rest = new CarAtRest(model);
         coils = [CoilStanding.Of(model, AxleEnd.Front), CoilStanding.Of(model, AxleEnd.Rear)];
         var trim = model.Trim;
-        touched = [.. Enumerable.Range(0, 4).SelectMany(i => new[] { trim.BumpLeft[i] <= 0.0, trim.ReboundLeft[i] <= 0.0 })];
+        left = [.. Enumerable.Range(0, 4).SelectMany(i => new[] { trim.BumpLeft[i], trim.ReboundLeft[i] })];
+        touched = [.. left.Select(travel => travel <= 0.0)];
         Braking = rest.SideEffects.Braking.FirstStop?.Acceleration ?? double.PositiveInfinity;
         Accelerating = rest.SideEffects.Driving.FirstStop?.Acceleration ?? double.PositiveInfinity;
         Cornering = InABend(model);
     }
 
-    /// <summary>Braking at which a stop is first met, by the slope at rest, m/s²; infinite where it is above 1 g.</summary>
+    /// <summary>Braking at which a stop is first met, by the slope at rest, m/s²; 0 where one is pressed standing, infinite above 1 g.</summary>
     public double Braking { get; }
 
     /// <summary>Acceleration at which a stop is first met, m/s²; infinite where it is above 1 g.</summary>
@@ -51,6 +53,16 @@ public sealed record CureStance
 
     /// <summary>Of a car under its load.</summary>
     public static CureStance Of(RideModel model) => new(model ?? throw new ArgumentNullException(nameof(model)));
+
+    /// <summary>
+    /// By how much the stops that a car before stood on, and this one does not, are clear, m: the least of them; null where there is none.
+    /// </summary>
+    /// <param name="before">The car before, under the same load.</param>
+    internal double? FreeBy(CureStance before)
+    {
+        ArgumentNullException.ThrowIfNull(before);
+        return left.Where((_, k) => before.touched[k] && !touched[k]).Select(travel => (double?)travel).Min();
+    }
 
     /// <summary>A value of <see cref="FirstStops"/> as it is printed.</summary>
     public static string Print(double at) => double.IsFinite(at) ? $"{Numeral.Of(In.StandardGravities.Of(at), Digits)} g" : "more than 1 g";
@@ -85,16 +97,16 @@ public sealed record CureStance
         }
 
         var isNew = touched.Zip(before.touched).Any(one => one.First && !one.Second);
-        return isNew || FirstStops.Zip(before.FirstStops).Any(one => IsSooner(before, one.Second.At, one.First.At))
+        return isNew || FirstStops.Zip(before.FirstStops).Any(one => IsSooner(one.Second.At, one.First.At))
             ? CureBreach.FirstStop
             : CureBreach.None;
     }
 
-    private static bool IsSooner(CureStance before, double was, double now)
+    private static bool IsSooner(double was, double now)
     {
         static double Printed(double at) => Math.Round(In.StandardGravities.Of(at), Digits);
-        // A car that stands on a stop has met it already.
-        return !before.touched.Contains(true) && Printed(now) < Math.Min(Printed(LeastFirstStop), Printed(was));
+        // A stop that is pressed standing was met at nothing: none is met sooner.
+        return Printed(now) < Math.Min(Printed(LeastFirstStop), Printed(was));
     }
 
     private static double Left(CoilStanding coil) => coil.BlockPastFullBump ?? coil.Block ?? double.PositiveInfinity;

@@ -11,24 +11,37 @@ internal static class PartsTables
     // The velocity at which dampers are told apart: what a hump asks of one at the pace of a village; a choice of ours.
     private const double Brisk = 0.3;
 
+    // More columns nobody reads side by side; a choice of ours.
+    private const int Most = 40;
+
     public static IReadOnlyList<FactTable> Of(PartsList list) =>
     [
         .. new[]
         {
-            Springs([.. list.Parts.OfType<CoilPart>()]), Dampers([.. list.Parts.OfType<DamperPart>()]), Bars([.. list.Parts.OfType<BarPart>()]),
-            Stops([.. list.Parts.OfType<StopPart>()]), Tyres([.. list.Parts.OfType<TyrePart>()]), Links([.. list.Parts.OfType<LinkPart>()]),
+            First<CoilPart>(list.Parts, Springs), First<DamperPart>(list.Parts, Dampers), First<BarPart>(list.Parts, Bars),
+            First<StopPart>(list.Parts, Stops), First<TyrePart>(list.Parts, Tyres), First<LinkPart>(list.Parts, Links),
         }.Where(table => table.Rows.Count > 0),
     ];
 
-    private static FactTable Springs(IReadOnlyList<CoilPart> parts) => Priced(
-        Table("Springs", parts)
+    // Of a long list the first, with a word.
+    private static FactTable First<T>(IEnumerable<Part> all, Func<IReadOnlyList<T>, string, FactTable> table)
+        where T : Part
+    {
+        T[] parts = [.. all.OfType<T>()];
+        return table(
+            [.. parts.Take(Most)],
+            parts.Length > Most ? FormattableString.Invariant($", the first {Most} of {parts.Length}") : "");
+    }
+
+    private static FactTable Springs(IReadOnlyList<CoilPart> parts, string which) => Priced(
+        Table($"Springs{which}", parts)
             .Add("rate", "rate", "N/mm", "F1", parts.Select(part => Shown(In.NewtonsPerMillimetre, Rate(part.Law))))
             .Add("free-length", "free length", "mm", "F0", parts.Select(part => Shown(In.Millimetres, part.FreeLength?.Si)))
             .Add("block-length", "block length", "mm", "F0", parts.Select(part => Shown(In.Millimetres, part.BlockLength?.Si))),
         parts);
 
-    private static FactTable Dampers(IReadOnlyList<DamperPart> parts) => Priced(
-        Table("Dampers, at 0.3 m/s, first and last click", parts)
+    private static FactTable Dampers(IReadOnlyList<DamperPart> parts, string which) => Priced(
+        Table($"Dampers, at 0.3 m/s, first and last click{which}", parts)
             .Add("bump-first", "bump, first click", "N", "F0", parts.Select(part => (double?)part.Clicks[0].Law.Whole.ForceAt(Brisk)))
             .Add("bump-last", "bump, last click", "N", "F0", parts.Select(part => (double?)part.Clicks[^1].Law.Whole.ForceAt(Brisk)))
             .Add("rebound-first", "rebound, first click", "N", "F0", parts.Select(part => (double?)-part.Clicks[0].Law.Whole.ForceAt(-Brisk)))
@@ -37,27 +50,27 @@ internal static class PartsTables
             .Add("gas-force", "gas force", "N", "F0", parts.Select(part => part.GasForce?.Si)),
         parts);
 
-    private static FactTable Bars(IReadOnlyList<BarPart> parts) => Priced(
-        Table("Bars, at the wheel", parts)
+    private static FactTable Bars(IReadOnlyList<BarPart> parts, string which) => Priced(
+        Table($"Bars, at the wheel{which}", parts)
             .Add("stiffest", "stiffest hole", "N/mm", "F1", parts.Select(part => Shown(In.NewtonsPerMillimetre, part.Holes.Max(h => h.WheelRate.Si))))
             .Add("softest", "softest hole", "N/mm", "F1", parts.Select(part => Shown(In.NewtonsPerMillimetre, part.Holes.Min(h => h.WheelRate.Si)))),
         parts);
 
-    private static FactTable Stops(IReadOnlyList<StopPart> parts) => Priced(
-        Table("Bump stops", parts)
+    private static FactTable Stops(IReadOnlyList<StopPart> parts, string which) => Priced(
+        Table($"Bump stops{which}", parts)
             .Add("length", "length", "mm", "F0", parts.Select(part => Shown(In.Millimetres, part.Length.Si)))
             .Add("solid-after", "solid after", "mm", "F0", parts.Select(part => Shown(In.Millimetres, part.SolidAfter?.Si))),
         parts);
 
-    private static FactTable Tyres(IReadOnlyList<TyrePart> parts) => Priced(
-        Table("Tyres", parts)
+    private static FactTable Tyres(IReadOnlyList<TyrePart> parts, string which) => Priced(
+        Table($"Tyres{which}", parts)
             .Add("rate", "rate", "N/mm", "F0", parts.Select(part => Shown(In.NewtonsPerMillimetre, part.Tyre.Rate.Si)))
             .Add("mass-change", "mass change", "kg", "F1", parts.Select(part => (double?)part.Unsprung.Si))
             .Add("radius-change", "radius change", "mm", "F1", parts.Select(part => Shown(In.Millimetres, part.RadiusChange?.Si))),
         parts);
 
-    private static FactTable Links(IReadOnlyList<LinkPart> parts) => Priced(
-        Table("Links", parts)
+    private static FactTable Links(IReadOnlyList<LinkPart> parts, string which) => Priced(
+        Table($"Links{which}", parts)
             .Add("rate", "rate", "N/mm", "F1", parts.Select(part => Shown(In.NewtonsPerMillimetre, part.Link.Rate.Si)))
             .Add("damping", "damping", "N s/m", "F0", parts.Select(part => (double?)part.Link.Damping.Si)),
         parts);

@@ -41,7 +41,27 @@ public class SpringSheetTests
         Assert.Equal(6, sheet.Warnings[0].Line);
     }
 
+    [Fact]
+    public void What_is_unusual_in_a_list_is_unusual_in_a_sheet()
+    {
+        var sheet = Read("part, fits, rate [N/mm], free length [mm], block length [mm], price [EUR]\nA, rear, 45000, 300 ± 400, 4, 84\n");
+        var list = PartsFile.Read(new SourceText(
+            "list.yaml",
+            """
+            parts: sheet
+            currency: EUR
+            springs:
+              - {part: A, fits: rear, rate: 45000 N/mm, free-length: 300 mm ± 400 mm, block-length: 4 mm, price: 84}
+            """));
+        Assert.Equal(3, list.Warnings.Count);
+        Assert.Equal(list.Warnings.Select(warning => warning.Advice), sheet.Warnings.Select(warning => warning.Advice));
+        Assert.Equal([(2, 10), (2, 17), (2, 28)], sheet.Warnings.Select(warning => (warning.Line, warning.Column)));
+    }
+
     [Theory]
+    [InlineData("84.50", "99999999999999999999", "price is 99999999999999999999; it must be at most 1000000000.", 5, 30)]
+    [InlineData("84.50", "0.0000001", "price is 0.0000001; it must be 0, or at least 0.01", 5, 30)]
+    [InlineData("price [EUR]", "price [EURO-AND-CENT]", "\"EURO-AND-CENT\" is no currency; it must be at most 8 letters or signs.", 2, 63)]
     [InlineData("one, front", "one, middle", "fits is middle; it must be front, rear or both.", 3, 6)]
     [InlineData("20 ± 3 %", "20 mm", "rate is 20 mm", 3, 13)]
     [InlineData("20 ± 3 %", "-20", "rate is -20; it must be above 0.", 3, 13)]
