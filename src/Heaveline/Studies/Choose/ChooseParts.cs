@@ -16,7 +16,7 @@ internal sealed class ChooseParts
     private readonly ImmutableArray<ImmutableArray<PartOption?>> options;
 
     /// <param name="asked">What is asked.</param>
-    /// <exception cref="RefusedValueException">No part fits any open place; there are too many setups; the lists cannot be taken together.</exception>
+    /// <exception cref="RefusedValueException">No part fits any open place; too many setups; the lists cannot be taken together.</exception>
     public ChooseParts(ChooseAsked asked)
     {
         car = asked.Car;

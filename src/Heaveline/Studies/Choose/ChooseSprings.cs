@@ -25,6 +25,7 @@ internal static class ChooseSprings
     {
         var fit = new AxleFit(car, end);
         // Where the height is kept for want of a length the spring is taken to sit right, whatever it is.
-        return fit.Origin is null or StanceOrigin.HeightKept || fit.CoilsTouch is null || !double.IsFinite(fit.LooseBelow) || car.Axles[(int)end].ReboundStop is null;
+        return fit.Origin is null or StanceOrigin.HeightKept || fit.CoilsTouch is null
+            || !double.IsFinite(fit.LooseBelow) || car.Axles[(int)end].ReboundStop is null;
     }
 }
