@@ -26,7 +26,10 @@ internal sealed record FoundSetups
     /// <summary>Those near the front: beaten by less than the margin, or on it.</summary>
     public required ImmutableArray<DrivenSetup> Near { get; init; }
 
-    /// <summary>How many setups each reason is against, by its number, before any was driven.</summary>
+    /// <summary>
+    /// How many setups each reason is against, by its number, before any was driven: those alike but for silent places count once, as in
+    /// <see cref="Within"/>.
+    /// </summary>
     public required ImmutableSortedDictionary<int, long> RefusedStanding { get; init; }
 
     /// <summary>How many crossings were to be driven for: setups alike but for silent places count once.</summary>

@@ -23,6 +23,9 @@ internal sealed record SearchTask
     /// <summary>Why a setup is none before it is driven, as <see cref="SetupRow.Refusal"/>; told by its parts and its axles alone.</summary>
     public required Func<long, int> Standing { get; init; }
 
+    /// <summary>Whether nobody can say that a setup fits: where it is equal to one that does, the other is told first.</summary>
+    public Func<long, bool> Unsure { get; init; } = _ => false;
+
     /// <summary>Up to so many crossings all setups are driven.</summary>
     public long DrivenWhole { get; init; } = 50_000;
 

@@ -111,19 +111,24 @@ internal sealed class SetupSearch
         var isEvery = IsEveryOne;
         foreach (var loud in isEvery ? Every() : task.Space.Loud())
         {
-            var taken = false;
+            var (taken, first) = (false, SetupRow.None);
             foreach (var setup in isEvery ? [loud] : task.Space.Alike(loud))
             {
                 var reason = setup == 0L ? SetupRow.None : task.Standing(setup);
-                if (reason != SetupRow.None)
-                {
-                    refused[reason] = refused.GetValueOrDefault(reason) + 1L;
-                }
-                else if (!taken)
+                if (reason == SetupRow.None)
                 {
                     within.Add(setup);
                     taken = true;
+                    break;
                 }
+
+                first = first == SetupRow.None ? reason : first;
+            }
+
+            // Setups alike but for silent places count once, as they are driven once: by what is against the cheapest of them.
+            if (!taken)
+            {
+                refused[first] = refused.GetValueOrDefault(first) + 1L;
             }
         }
 

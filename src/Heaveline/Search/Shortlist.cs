@@ -24,6 +24,9 @@ internal static class Shortlist
     /// </summary>
     public const double Untold = 0.005;
 
+    // Differences of a wish below this nobody feels. Judged by eye, no source.
+    private const double Alike = 0.01;
+
     /// <summary>The setups worth driving in drawn cars: those of every reason, their runners-up, and others of the front evenly along it.</summary>
     /// <param name="found">What was searched.</param>
     public static ImmutableArray<DrivenSetup> Candidates(FoundSetups found)
@@ -36,7 +39,7 @@ internal static class Shortlist
         }
 
         // Each reason's best three: the draws decide between them.
-        foreach (var ranked in Ranked(front, found.Wishes, one => one.Wishes.AsSpan(), one => one.Setup, one => found.Scores.Of(
+        foreach (var ranked in Ranked(front, found, one => one.Wishes.AsSpan(), one => one.Setup, one => found.Scores.Of(
             WishKind.WorstRoad, one.Row, found.Present)).Values)
         {
             chosen.AddRange(ranked.Take(3));
@@ -59,7 +62,27 @@ internal static class Shortlist
         }
 
         var wishes = sound.ToDictionary(one => one.Stated.Setup, one => Numbers(one));
-        var ranked = Ranked(sound, found.Wishes, one => wishes[one.Stated.Setup], one => one.Stated.Setup, Worst);
+        var best = Ranked(sound, found, one => wishes[one.Stated.Setup], one => one.Stated.Setup, Worst)[ShortlistReason.Best][0];
+        var first = First(sound, best, found);
+        // Whatever is in nothing better than the first, as far as the draws tell, and no cheaper, is not worth a reader's time.
+        TriedSetup[] told = [.. sound.Where(one => one == first || IsBetterInAnything(one, first, found))];
+        var ranked = Ranked(told, found, one => wishes[one.Stated.Setup], one => one.Stated.Setup, Worst);
+        ranked[ShortlistReason.Best] = [first];
+        if (first != best)
+        {
+            ranked.Remove(ShortlistReason.Best);
+            ranked[ShortlistReason.CheapestOfBest] = [first];
+        }
+
+        // Nor is what has least of a wish by less than the draws can tell.
+        foreach (var (reason, kind) in Kinds)
+        {
+            if (ranked.TryGetValue(reason, out var those) && those[0] != first && !those[0].HasLess(first, found.Wishes.IndexOf(kind), Untold))
+            {
+                ranked.Remove(reason);
+            }
+        }
+
         var entries = ranked.OrderBy(one => one.Key).GroupBy(one => one.Value[0].Stated.Setup)
             .Select(group => new ShortlistEntry(group.First().Value[0], [.. group.Select(one => one.Key)]));
         return [.. entries.Take(Most)];
@@ -75,24 +98,57 @@ internal static class Shortlist
     /// <summary>Whether a setup keeps every limit in its share of the drawn cars, and does nothing there that no setup may do.</summary>
     /// <param name="one">The setup in drawn cars.</param>
     /// <param name="limits">The limits.</param>
-    public static bool IsSound(TriedSetup one, ImmutableArray<SetupLimit> limits) => !one.IsDropped && one.IsClean(SetupTrial.CleanShare)
+    public static bool IsSound(TriedSetup one, ImmutableArray<SetupLimit> limits) => !one.IsDropped && Keeps(one, limits);
+
+    /// <summary>The same of one that may have been dropped since another is better, in the cars that it was driven in.</summary>
+    /// <param name="one">The setup in drawn cars.</param>
+    /// <param name="limits">The limits.</param>
+    public static bool Keeps(TriedSetup one, ImmutableArray<SetupLimit> limits) => one.IsClean(SetupTrial.CleanShare)
         && limits.Index().All(limit => one.Keeps(limit.Index, limit.Item.Share));
+
+    private static readonly (ShortlistReason Reason, WishKind Kind)[] Kinds =
+        [(ShortlistReason.LeastHit, WishKind.Hit), (ShortlistReason.LeastRide, WishKind.Ride)];
+
+    // Of those that the draws cannot tell from the best in anything driven for, and that keep most of its gain: what surely fits, then the cheapest.
+    private static TriedSetup First(TriedSetup[] sound, TriedSetup best, FoundSetups found)
+    {
+        double Gain(TriedSetup one) => 1.0 - (one.Draws > 0 ? one.Ninth(0) : one.Stated.Wishes[0]);
+        return sound.Where(one => Gain(one) >= Kept * Gain(best) && Driven(found).All(k => !best.HasLess(one, k, Alike)))
+            .OrderBy(one => found.Task.Unsure(one.Stated.Setup)).ThenBy(one => found.Task.Space.Price(one.Stated.Setup))
+            .ThenBy(one => found.Task.Space.Changed(one.Stated.Setup)).ThenBy(one => one == best ? 0 : 1).ThenByDescending(Gain)
+            .ThenBy(one => one.Stated.Setup).First();
+    }
+
+    private static bool IsBetterInAnything(TriedSetup one, TriedSetup first, FoundSetups found)
+    {
+        var (space, own, other) = (found.Task.Space, one.Stated.Setup, first.Stated.Setup);
+        return space.Price(own) < space.Price(other) || space.Changed(own) < space.Changed(other)
+            || (found.Task.Unsure(other) && !found.Task.Unsure(own)) || Driven(found).Any(k => one.HasLess(first, k, Untold));
+    }
+
+    private static IEnumerable<int> Driven(FoundSetups found) =>
+        Enumerable.Range(0, found.Wishes.Length).Where(k => found.Wishes[k] is not (WishKind.Money or WishKind.Parts));
 
     private delegate ReadOnlySpan<double> WishesOf<in T>(T one);
 
     // Everyone in the order of each reason. The first wish is the headline; equal ones go by price, by parts, by number.
     private static SortedDictionary<ShortlistReason, T[]> Ranked<T>(
-        IReadOnlyList<T> all, ImmutableArray<WishKind> wishes, WishesOf<T> of, Func<T, long> number, Func<T, double> worst)
+        IReadOnlyList<T> all, FoundSetups found, WishesOf<T> of, Func<T, long> number, Func<T, double> worst)
     {
+        var wishes = found.Wishes;
         double Wish(T one, int k) => of(one)[k];
         var (money, parts) = (wishes.IndexOf(WishKind.Money), wishes.IndexOf(WishKind.Parts));
         double Price(T one) => money < 0 ? 0.0 : Wish(one, money);
         double Parts(T one) => parts < 0 ? 0.0 : Wish(one, parts);
         T[] By(Func<T, double> key)
         {
-            // What nobody can tell from the least is as good: then price and parts decide.
+            // What nobody can tell from the least is as good: then whether it surely fits, price and parts decide.
             var least = all.Min(key) + Untold;
-            return [.. all.OrderBy(one => Math.Max(key(one), least)).ThenBy(Price).ThenBy(Parts).ThenBy(key).ThenBy(number)];
+            return
+            [
+                .. all.OrderBy(one => Math.Max(key(one), least)).ThenBy(one => found.Task.Unsure(number(one))).ThenBy(Price).ThenBy(Parts).ThenBy(key)
+                    .ThenBy(number),
+            ];
         }
 
         var best = By(one => Wish(one, 0));
@@ -119,7 +175,7 @@ internal static class Shortlist
         ranked[ShortlistReason.Knee] = By(one => ends
             .Select((end, k) => end.Most > end.Least ? (Wish(one, k) - end.Least) / (end.Most - end.Least) : 0.0).Max());
         ranked[ShortlistReason.MostEven] = By(worst);
-        foreach (var (reason, kind) in new[] { (ShortlistReason.LeastHit, WishKind.Hit), (ShortlistReason.LeastRide, WishKind.Ride) })
+        foreach (var (reason, kind) in Kinds)
         {
             if (wishes.IndexOf(kind) is > 0 and var k)
             {

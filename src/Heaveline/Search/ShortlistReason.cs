@@ -6,6 +6,9 @@ internal enum ShortlistReason
     /// <summary>It has the least of the first wish in 9 drawn cars of 10.</summary>
     Best,
 
+    /// <summary>Nobody can tell it from the best, and it is the cheapest of those, what surely fits before what may not.</summary>
+    CheapestOfBest,
+
     /// <summary>It is the cheapest that keeps four fifths of what the best gains.</summary>
     Cheapest,
 

@@ -9,6 +9,9 @@ internal sealed record TriedSetup
     // Fewer draws say too little of a share: it counts as it was counted, and is told as not sure yet.
     private const int Few = 60;
 
+    // The half-width, in standard deviations, that one drawn car lies within 9 times in 10.
+    private const double Ninety = 1.645;
+
     /// <summary>The setup as stated.</summary>
     public required DrivenSetup Stated { get; init; }
 
@@ -73,6 +76,24 @@ internal sealed record TriedSetup
 
         double[] all = [.. between];
         return (DrawnNumbers.Mean(all), DrawnNumbers.Deviation(all), all.Length);
+    }
+
+    /// <summary>
+    /// Whether it has less of a wish than another by more than nobody can tell, and by more than the difference scatters from car to car; without
+    /// draws as stated.
+    /// </summary>
+    /// <param name="other">The other, driven in the same draws.</param>
+    /// <param name="wish">Which, from 0.</param>
+    /// <param name="untold">What nobody can tell (–).</param>
+    public bool HasLess(TriedSetup other, int wish, double untold)
+    {
+        if (Draws == 0 || other.Draws == 0)
+        {
+            return Stated.Wishes[wish] < other.Stated.Wishes[wish] - untold;
+        }
+
+        var (mean, deviation, _) = other.Less(this, wish);
+        return mean > Math.Max(untold, Ninety * deviation);
     }
 
     private bool Holds(int count, double share) => Draws == 0 || share == 0.0

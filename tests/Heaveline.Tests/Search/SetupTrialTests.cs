@@ -76,10 +76,27 @@ public class SetupTrialTests
         Assert.InRange(list.Length, 1, Shortlist.Most);
         Assert.All(list, entry => Assert.NotEmpty(entry.Reasons));
         Assert.Equal(list.Length, list.Select(entry => entry.Setup).Distinct().Count());
-        Assert.Contains(ShortlistReason.Best, list[0].Reasons);
+        Assert.Contains(list[0].Reasons[0], new[] { ShortlistReason.Best, ShortlistReason.CheapestOfBest });
         Assert.All(list, entry => Assert.True(entry.Tried.Ninth(0) <= 1.0 - Shortlist.Felt));
         var cheap = list.FirstOrDefault(entry => entry.Reasons.Contains(ShortlistReason.Cheapest));
         Assert.True(1.0 - cheap!.Tried.Ninth(0) >= Shortlist.Kept * (1.0 - list[0].Tried.Ninth(0)) - 1e-12);
+    }
+
+    [Fact]
+    public void Of_setups_that_the_draws_cannot_tell_from_the_best_the_cheapest_that_surely_fits_comes_first()
+    {
+        var (_, found) = Gaining(0.3, 0.7, 0.02, 9, 8, 6, 4);
+        var trial = SetupTrial.Of(found, Shortlist.Candidates(found), 10, null);
+        var sound = trial.Tried.Skip(1).Where(one => Shortlist.IsSound(one, found.Task.Limits)).ToArray();
+        var best = sound.MinBy(one => one.Ninth(0))!;
+        var alike = sound.Where(one => 1.0 - one.Ninth(0) >= Shortlist.Kept * (1.0 - best.Ninth(0)) && !best.HasLess(one, 0, 0.01)
+            && !best.HasLess(one, 1, 0.01)).ToArray();
+        var first = Shortlist.Of(trial)[0];
+        Assert.All(alike, one => Assert.True(found.Task.Space.Price(one.Stated.Setup) >= found.Task.Space.Price(first.Setup)));
+        // Of nobody can say whether that one fits: another as good is told first.
+        var unsure = trial.Found with { Task = found.Task with { Unsure = setup => setup == first.Setup } };
+        var again = Shortlist.Of(SetupTrial.Of(unsure, Shortlist.Candidates(unsure), 10, null));
+        Assert.Equal(alike.Any(one => one.Stated.Setup != first.Setup), again[0].Setup != first.Setup);
     }
 
     [Fact]

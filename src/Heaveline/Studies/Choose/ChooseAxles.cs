@@ -21,6 +21,7 @@ internal sealed class ChooseAxles
     private readonly long[][] weights;
     private readonly AxleStand?[][] stands;
     private readonly double[] gravity;
+    private readonly bool[] onStops;
     private readonly double swing;
 
     private ChooseAxles(ChooseAsked asked, ChooseParts parts, int degree)
@@ -29,6 +30,7 @@ internal sealed class ChooseAxles
         places = [At(AxleEnd.Front), At(AxleEnd.Rear)];
         weights = [.. places.Select(own => own.Select((_, k) => own.Skip(k + 1).Aggregate(1L, (n, p) => n * Options(p))).ToArray())];
         gravity = [.. asked.Loads.Select(load => RideModel.Of(asked.Car, load).RollGravity)];
+        onStops = [.. asked.Loads.Select(load => ChooseStanding.IsOnStops(new CarAtRest(RideModel.Of(asked.Car, load))))];
         stands = [.. places.Select((own, end) => Stands(own, end == 0, degree))];
         swing = Swing(stands[0][0]!, stands[1][0]!);
     }
@@ -56,6 +58,11 @@ internal sealed class ChooseAxles
         var (before, behind) = (stands[0][0]!, stands[1][0]!);
         for (var k = 0; k < gravity.Length; k++)
         {
+            if (onStops[k])
+            {
+                continue;
+            }
+
             // The angle per g goes with one over what holds the body, less what gravity takes.
             var (was, now) = (before.Roll[k] + behind.Roll[k] - gravity[k], front.Roll[k] + rear.Roll[k] - gravity[k]);
             if (was > 0.0 && !(was <= (1.0 + asked.Limits.Roll) * now))

@@ -93,6 +93,11 @@ internal static class ChooseChoices
         var (roads, rides, letter) = ReadUse(reader);
         var open = ReadOpen(reader);
         var lists = reader.Parts(Lists);
+        if (ChooseLists.Against(lists) is { } wrong)
+        {
+            reader.Object(Lists.Name, wrong.Message, isUsage: false);
+        }
+
         var limits = ChooseLimitReader.Read(reader, With) with { Cost = ReadBudget(reader, lists) };
         var car = reader.Car(Choices.Car);
         var loads = car is null ? [] : ReadLoads(reader, car);
@@ -206,7 +211,11 @@ internal static class ChooseChoices
         {
             if (LoadedCar.LoadNamed(car, name) is { } load)
             {
-                loads.Add(load);
+                // Twice the same is no more than once.
+                if (loads.All(one => one.Name != load.Name))
+                {
+                    loads.Add(load);
+                }
             }
             else
             {

@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Collections.Immutable;
 using Heaveline.Cars;
 using Heaveline.Measures;
 using Heaveline.Models;
@@ -48,6 +49,17 @@ internal sealed class ChooseDoer : IPassDoer
     public IReadOnlyList<SetupRow> Do(Piece piece, CancellationToken cancellation) => piece.Stage == PieceStage.Look
         ? [.. piece.Setups.Select(setup => Look(setup, cancellation))]
         : Driven(piece, cancellation);
+
+    /// <summary>Greatest vertical acceleration at the worst seat in every crossing, m/s²; empty without a seat.</summary>
+    /// <param name="car">The car as stated, with or without parts.</param>
+    public ImmutableArray<double> SeatPeaks(Car car) => car.Seats.Count == 0
+        ? []
+        :
+        [
+            .. BatchedMeasures.Of(
+                [.. asked.Loads.SelectMany(load => RequestsOf(RideModel.Of(car, load)))], [SeatCatalogue.PeakVertical(SeatPlace.Worst)],
+                BatchedMeasures.Usual, 1, CancellationToken.None).Select(row => row[0]),
+        ];
 
     /// <summary>A drawn car.</summary>
     /// <param name="draw">The draw.</param>

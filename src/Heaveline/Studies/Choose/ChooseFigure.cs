@@ -13,6 +13,9 @@ internal static class ChooseFigure
     // More points than this say nothing more on paper.
     private const int MostPoints = 1500;
 
+    // No axis shows less than so much, per cent.
+    private const double Narrowest = 1.0;
+
     /// <summary>The figure.</summary>
     public static Figure Of(ChooseFindings findings, ChooseWords words)
     {
@@ -20,13 +23,19 @@ internal static class ChooseFigure
         var up = findings.Parts.HasPrices ? WishKind.Money : found.Wishes.Contains(WishKind.Ride) ? WishKind.Ride : WishKind.Hit;
         var k = found.Wishes.IndexOf(up);
         double Height(DrivenSetup one) => up == WishKind.Money ? one.Wishes[k] : In.Percent.Of(one.Wishes[k]);
+        HashSet<long> shaky = [.. findings.Trial.Tried.Skip(1).Where(one => !Shortlist.Keeps(one, found.Task.Limits))
+            .Select(one => one.Stated.Setup)];
         DrivenSetup[] allowed = [.. found.Driven.Where(one => one.IsAllowed && one.Setup != 0L)];
+        DrivenSetup[] shown = [.. allowed, .. findings.List.Select(one => one.Entry.Tried.Stated)];
         var step = Math.Max(1, (allowed.Length + MostPoints - 1) / MostPoints);
         ImmutableArray<Mark> cloud =
         [
-            .. allowed.Where((_, n) => n % step == 0).Select(one => new Mark
+            .. allowed.Where((one, n) => n % step == 0 || shaky.Contains(one.Setup)).Select(one => new Mark
             {
-                X = In.Percent.Of(one.Wishes[0]), Y = Height(one), Symbol = MarkSymbol.Dot, Ink = Ink.Fifth,
+                X = In.Percent.Of(one.Wishes[0]),
+                Y = Height(one),
+                Symbol = shaky.Contains(one.Setup) ? MarkSymbol.Ring : MarkSymbol.Dot,
+                Ink = Ink.Fifth,
             }),
         ];
         return new Figure
@@ -35,18 +44,19 @@ internal static class ChooseFigure
             AltText = FormattableString.Invariant($"{allowed.Length} setups by their settling and their {ChooseTables.Name(up)}; ")
                 + (findings.List.IsEmpty ? "none is worth buying." : $"{findings.List.Length} of them lettered."),
             Caption = $"{words.Finding.Text} {words.Asked.Text}",
-            SignNote = "Cross: the car as it is. Letters: the shortlist. Grey: other setups that may be chosen"
+            SignNote = "Cross: the car as it is. Letters: the shortlist. Grey: other setups that keep the limits as stated"
                 + (step > 1 ? FormattableString.Invariant($", one of {step} drawn") : "")
+                + (shaky.Count > 0 ? ". Rings: not to be relied on, in the drawn cars they do not keep the limits" : "")
                 + ". Both ways less is better; settling in the car as stated.",
             Size = FigureSize.Page,
             Panels =
             [
                 new ChartPanel
                 {
-                    X = new Axis { Label = "settling, of the car as it is", Unit = "%" },
+                    X = Wide("settling, of the car as it is", [100.0, .. shown.Select(one => In.Percent.Of(one.Wishes[0]))]),
                     Y = up == WishKind.Money
                         ? new Axis { Label = "price", Unit = findings.Parts.Currency, From = 0.0 }
-                        : new Axis { Label = $"{ChooseTables.Name(up)}, of the car as it is", Unit = "%" },
+                        : Wide($"{ChooseTables.Name(up)}, of the car as it is", [100.0, .. shown.Select(Height)]),
                     Height = 90.0,
                     Marks =
                     [
@@ -72,5 +82,15 @@ internal static class ChooseFigure
                 },
             ],
         };
+    }
+
+    // Differences of less than a per cent are not blown up to the whole width of the paper.
+    private static Axis Wide(string label, double[] values)
+    {
+        var (least, most) = (values.Min(), values.Max());
+        var axis = new Axis { Label = label, Unit = "%" };
+        return most - least >= Narrowest
+            ? axis
+            : axis with { From = (0.5 * (least + most)) - (0.5 * Narrowest), To = (0.5 * (least + most)) + (0.5 * Narrowest) };
     }
 }

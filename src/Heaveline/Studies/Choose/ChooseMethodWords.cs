@@ -15,11 +15,13 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
     /// <summary>All of them, in order.</summary>
     public IReadOnlyList<Sentence> All =>
     [
-        .. new[] { Driven, Limits, Refused, Audit, Draws, Unfelt, NotCrossed, NotDriven, LeftOut, Closed, Bars, Wishes }.OfType<Sentence>(),
+        .. new[] { Driven, Limits, OnStops, Refused, Audit, Draws, Unfelt, NotCrossed, NotDriven, LeftOut, Closed, Bars, Wishes }.OfType<Sentence>(),
     ];
 
     private Sentence Driven => new("search", findings.Found switch
     {
+        { IsStopped: false, IsWhole: true, Within: 1 } =>
+            "No setup but the car as it is fits and keeps the standing limits.",
         { IsStopped: true } found => Text($"Stopped: {found.Driven.Length} setups were driven."),
         { IsWhole: true } found => Text($"Every one of the {found.Within} setups that fit and keep the standing limits was driven")
             + (found.AreSilentChosen ? ", those that differ in their bars alone counted once." : "."),
@@ -33,14 +35,18 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
     private Sentence Limits => new("limits",
         $"Limits: {string.Join("; ", findings.Found.Task.Limits.Select(limit => limit.Says))}"
         + $"{(findings.Trial.Draws > 0 ? ", in 9 of 10 drawn cars" : "")}; "
-        + $"{string.Join("; ", ChooseLimitWords.Standing(findings.Asked.Limits))}, in the car as stated; and nothing that no cure may do, under any "
-        + "load" + (findings.Stood.Others.IsEmpty
+        + $"{string.Join("; ", ChooseLimitWords.Standing(findings.Asked.Limits))}, in the car as stated; and nothing that no cure may do, over these "
+        + "roads at these speeds, under any load" + (findings.Stood.Others.IsEmpty
             ? ""
             : $" ({SpeedRanges.And([.. findings.Stood.Others.Select(load => $"'{load.Name}'")])} looked at too)")
         + (findings.Trial.Draws == 0
             ? "."
             : Text($"; in 9 of 10 drawn cars nothing is pressed {In.Millimetres.Of(ChooseDoer.DrawnTravel):0.#} mm deeper, no wheel lifted ")
                 + Text($"{ChooseDoer.DrawnTime:0.##} s longer, than in the same car as it is.")));
+
+    private Sentence? OnStops => findings.Stood.Standing.OnStops is not { Length: > 0 } loads ? null : new("on-stops",
+        $"Under {SpeedRanges.And([.. loads.Select(load => $"'{load}'")])} the car as it is stands on its bump stops, and what holds it in a bend and "
+        + "in braking is the stops': the limits of roll and braking were left out there. What lifts it off them may roll and dive more.");
 
     private Sentence? Refused
     {
@@ -49,12 +55,17 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
             var counts = findings.Found.Driven.Where(one => !one.IsAllowed).GroupBy(one => one.Refusal).Select(g => (g.Key, Count: (long)g.Count()))
                 .Concat(findings.Found.RefusedStanding.Select(r => (r.Key, Count: r.Value))).GroupBy(r => r.Key)
                 .Select(g => (Reason: g.Key, Count: g.Sum(r => r.Count))).OrderByDescending(r => r.Count).ThenBy(r => r.Reason).ToArray();
-            return counts.Length == 0 ? null : new("refused", "No choice, each counted by the first reason found against it"
+            return counts.Length == 0 ? null : new("refused", Text($"No choice, {counts.Sum(r => r.Count)} of {Setups(findings)} setups")
+                + (findings.Found.AreSilentChosen ? " (those that differ in their bars alone counted once)" : "")
+                + ", each counted by the first reason found against it"
                 + (findings.Found.IsWhole ? "" : ", those not driven by their standing alone") + ": "
                 + string.Join("; ", counts.Select(r =>
                     ChooseLimitWords.Reason(r.Reason, findings.Found.Task, findings.Asked.Limits) + Text($" ({r.Count})"))) + ".");
         }
     }
+
+    private static long Setups(ChooseFindings findings) =>
+        findings.Found.AreSilentChosen ? findings.Parts.Space.LoudCount : findings.Parts.Space.Count;
 
     private Sentence? Audit => findings.Found.Audit is not { } audit ? null : new("audit",
         Text($"Of those left out {audit.AtRandom} at random and {audit.Nearest} of the nearest were driven to look")
@@ -124,7 +135,7 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
                     .Select(Parts.PartPlaces.Name),
             ];
             return closed.Length == 0 ? null : new("closed",
-                $"Left as they are, though the lists have parts for them: {string.Join(", ", closed)} (--open opens a place).");
+                $"Left as they are, since nobody opened these places, though the lists have parts for them: {string.Join(", ", closed)}.");
         }
     }
 

@@ -16,18 +16,24 @@ internal sealed class ChooseParts
     private readonly ImmutableArray<ImmutableArray<PartOption?>> options;
 
     /// <param name="asked">What is asked.</param>
-    /// <exception cref="RefusedValueException">No part fits any open place; there are too many setups; the lists have two currencies.</exception>
+    /// <exception cref="RefusedValueException">No part fits any open place; too many setups; the lists cannot be taken together.</exception>
     public ChooseParts(ChooseAsked asked)
     {
         car = asked.Car;
-        var known = asked.Lists.SelectMany(list => list.Parts).Any(part => part.Price is not null);
+        if (ChooseLists.Against(asked.Lists) is { } wrong)
+        {
+            throw wrong;
+        }
+
+        var lists = ChooseLists.Apart(asked.Lists);
+        var known = lists.SelectMany(list => list.Parts).Any(part => part.Price is not null);
         var (places, all, open) = (new List<PartPlace>(), new List<ImmutableArray<PartOption?>>(), new List<OpenPlace>());
         var (unfit, unpriced) = (new List<Misfit>(), new SortedSet<string>(StringComparer.Ordinal));
         foreach (var place in asked.Open.Distinct().Order())
         {
             // By name, so that the order of a list changes nothing.
             var fits = new List<PartOption?> { null };
-            foreach (var part in asked.Lists.SelectMany(list => list.For(place)).OrderBy(part => part.Name, StringComparer.Ordinal))
+            foreach (var part in lists.SelectMany(list => list.For(place)).OrderBy(part => part.Name, StringComparer.Ordinal))
             {
                 if (known && part.Price is null)
                 {
@@ -66,7 +72,7 @@ internal sealed class ChooseParts
         }
 
         (Places, options, Unfit, Unpriced, HasPrices) = ([.. places], [.. all], unfit, [.. unpriced], known);
-        Currency = asked.Lists.SelectMany(list => list.Parts)
+        Currency = lists.SelectMany(list => list.Parts)
             .Select(part => part.Price?.Currency).FirstOrDefault(currency => !string.IsNullOrEmpty(currency)) ?? "";
         Space = new SetupSpace(open);
     }

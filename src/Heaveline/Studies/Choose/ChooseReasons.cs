@@ -135,13 +135,16 @@ internal static class ChooseReasons
         var own = trial.Tried[1];
         long[] alike =
         [
-            .. trial.Tried.Skip(2).Where(one => !one.IsDropped && Enumerable.Range(0, one.Wishes.Length).All(k =>
+            .. trial.Tried.Skip(2).Where(one => IsNoMore(one) && !one.IsDropped && Enumerable.Range(0, one.Wishes.Length).All(k =>
             {
                 var (mean, deviation, _) = one.Less(own, k);
                 return Math.Abs(mean) <= Math.Max(Unfelt, Ninety * deviation);
             })).Select(one => one.Stated.Setup),
         ];
         return findings.List.SetItem(0, best with { Alike = [.. alike] });
+
+        // A part more that nobody can tell from none is money for nothing.
+        bool IsNoMore(TriedSetup one) => findings.Parts.Space.Changed(one.Stated.Setup) <= findings.Parts.Space.Changed(best.Entry.Setup);
     }
 
     // Errors by name are the same under every load.

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Heaveline.Measures;
 
 namespace Heaveline.Studies;
@@ -7,6 +8,7 @@ internal sealed class ChooseStanding
 {
     private readonly ChooseLimits limits;
     private readonly (double Roll, double Braking)[] before;
+    private readonly bool[] onStops;
     private readonly double swing;
 
     /// <param name="limits">The limits.</param>
@@ -15,8 +17,16 @@ internal sealed class ChooseStanding
     {
         this.limits = limits;
         this.before = [.. before.Select(rest => (Roll(rest), Braking(rest)))];
+        onStops = [.. before.Select(IsOnStops)];
+        OnStops = [.. before.Where(IsOnStops).Select(rest => rest.Model.Load.Name)];
         swing = Swing(before);
     }
+
+    /// <summary>Loads under which the car as it is stands on a bump stop: its roll and its pitch in braking are no measure there.</summary>
+    public ImmutableArray<string> OnStops { get; }
+
+    /// <summary>Whether a car stands on a bump stop.</summary>
+    public static bool IsOnStops(CarAtRest rest) => Enumerable.Range(0, 4).Any(i => rest.Model.Trim.BumpLeft[i] <= 0.0);
 
     /// <summary>The first limit that does not hold.</summary>
     /// <param name="after">The setup under the same loads.</param>
@@ -24,6 +34,11 @@ internal sealed class ChooseStanding
     {
         for (var k = 0; k < after.Count; k++)
         {
+            if (onStops[k])
+            {
+                continue;
+            }
+
             if (Roll(after[k]) > (1.0 + limits.Roll) * before[k].Roll)
             {
                 return ChooseRefusal.Roll;

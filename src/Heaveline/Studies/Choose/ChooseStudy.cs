@@ -25,9 +25,10 @@ public static class ChooseStudy
         Says =
             """
             Say what to buy: of every setup that a list of parts allows the few that make a car pitch less over the roads it is used on, with what
-            each takes off, its price, how sure it is, and what else changes; or leave it as it is. Nothing is told that lifts a wheel, presses a
-            stop deeper, lets coils touch, brings a spring loose, meets a stop too soon in braking, accelerating or cornering, or takes an axle's
-            damping ratio out of 0.20 to 0.50, under any load of the car.
+            each takes off, its price, how sure it is, and what else changes; or leave it as it is. Nothing is told that, under any load of the
+            car, lifts a wheel for longer or presses a stop deeper over these roads at these speeds, lets coils touch or brings a spring loose,
+            as far as lengths are known, meets a stop too soon in braking, accelerating or cornering, or takes an axle's damping ratio out of
+            0.20 to 0.50.
 
             Examples:
               heaveline choose examples/garage/fern-saloon.yaml --parts examples/parts/village-autumn.yaml
@@ -60,12 +61,16 @@ public static class ChooseStudy
             .Any(car => asked.Loads.Any(load => CarDoubts.Of(car, load).AreStated));
         var trial = TrialOf(found, candidates, stated && !found.IsStopped ? asked.Draws : 0, run.Between(Searched, Tried));
         var full = asked.Loads.MaxBy(NeutralLoad.Mass)!;
+        var own = new Lazy<ImmutableArray<double>>(() => doer.SeatPeaks(asked.Car));
         ImmutableArray<ChooseTold> list =
         [
             .. Shortlist.Of(trial).Select((entry, k) =>
             {
                 var fitted = (Fitted)parts.Fit(entry.Setup);
-                return new ChooseTold(((char)('A' + k)).ToString(), entry, fitted, new CarAtRest(RideModel.Of(fitted.Car, full)));
+                return new ChooseTold(((char)('A' + k)).ToString(), entry, fitted, new CarAtRest(RideModel.Of(fitted.Car, full)))
+                {
+                    Harder = ChooseHarder.Of(entry.Tried.Stated.Row, found, doer.SeatPeaks(fitted.Car), own.Value, use),
+                };
             }),
         ];
         var findings = new ChooseFindings
@@ -137,6 +142,7 @@ public static class ChooseStudy
                 : setup => asked.Limits.Cost is { } most && (decimal)parts.Space.Price(setup) > most.Value ? (int)ChooseRefusal.Cost
                     : parts.Fit(setup) is Misfit ? (int)ChooseRefusal.Misfit
                     : SetupRow.None,
+            Unsure = setup => parts.Fit(setup) is Fitted fitted && ChooseSprings.Unknown(fitted).Count > 0,
             DrivenWhole = asked.DrivenWhole,
             Seed = asked.Seed,
             Degree = run.Degree,

@@ -42,6 +42,14 @@ internal static class ChooseTables
 
         Add("worst-road", "worst use case, as stated", "%", Tenths, one =>
             In.Percent.Of(findings.Found.Scores.Of(WishKind.WorstRoad, one.Entry.Tried.Stated.Row, findings.Found.Present)));
+        Add("worst-hit", "worst hit, of the use cases, as stated", "%", Tenths, one =>
+            one.Harder.Hit is { Ratio: var ratio } ? In.Percent.Of(ratio) : null);
+        if (findings.Asked.Car.Seats.Count > 0)
+        {
+            Add("worst-seat", "greatest vertical of the worst seat, worst of the use cases, as stated", "%", Tenths, one =>
+                one.Harder.Seat is { Ratio: var ratio } ? In.Percent.Of(ratio) : null);
+        }
+
         return [table];
     }
 

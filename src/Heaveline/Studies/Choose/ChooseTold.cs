@@ -12,6 +12,9 @@ namespace Heaveline.Studies;
 /// <param name="Full">The same standing under the fullest load.</param>
 internal sealed record ChooseTold(string Letter, ShortlistEntry Entry, Fitted Fitted, CarAtRest Full)
 {
+    /// <summary>Where it is hardest against the car as it is.</summary>
+    public ChooseHarder Harder { get; init; } = new(null, null);
+
     /// <summary>Setups that the draws cannot tell from it, that are no worse in any wish beyond the doubt.</summary>
     public ImmutableArray<long> Alike { get; init; } = [];
 }

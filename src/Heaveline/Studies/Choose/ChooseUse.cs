@@ -93,7 +93,7 @@ internal sealed class ChooseUse
             ? asked with { Roads = roads.ToImmutable(), NotCrossed = left.ToImmutable() }
             : throw new RefusedValueException(
                 "the car as it is", "not driven to the end over any of the usual obstacles", "driven to the end: everything is compared with it",
-                "Name an obstacle and speeds with --use at which it stays in range ('heaveline pass' says which).");
+                "Name an obstacle and speeds at which it stays in range ('heaveline pass' says which).");
     }
 
     /// <summary>What is measured of a crossing for the wishes.</summary>

@@ -42,7 +42,8 @@ internal sealed class ChooseWords(ChooseFindings findings)
             if (!findings.List.IsEmpty)
             {
                 var best = findings.List[0];
-                return new("finding", $"Worth buying: A, {findings.Parts.Words(best.Entry.Setup)}{Costs(best.Entry.Setup)}. {Effect(best)}");
+                return new("finding", $"Worth buying: A, {findings.Parts.Words(best.Entry.Setup)}{Costs(best.Entry.Setup)}"
+                    + $"{ChooseSprings.Condition(best.Fitted)}. {Effect(best)}{OnStops}");
             }
 
             var bar = $"{Numeral.Of(In.Percent.Of(Shortlist.Felt), 0)} % or more off the settling"
@@ -50,10 +51,10 @@ internal sealed class ChooseWords(ChooseFindings findings)
             return new("finding", "Leave it as it is: " + findings.Least switch
             {
                 null => "no setup may be chosen within the limits.",
-                { Wishes: [>= 1.0, ..] } => "no setup that may be chosen settles better.",
+                { Wishes: [var ratio, ..] } when ratio >= 1.0 - Shortlist.Untold => "no setup that may be chosen settles better.",
                 var least => $"no setup that may be chosen takes {bar}. The least settling as stated has {findings.Parts.Words(least.Setup)}"
                     + $"{Costs(least.Setup)}: {Less(least.Wishes[0])}{Ninth(least)}.",
-            });
+            } + OnStops);
         }
     }
 
@@ -62,7 +63,8 @@ internal sealed class ChooseWords(ChooseFindings findings)
     [
         .. findings.List.Select(one => new Sentence($"setup-{one.Letter.ToLowerInvariant()}",
             $"{one.Letter}. {FirstLetter.Raised(findings.Parts.Words(one.Entry.Setup))}{Costs(one.Entry.Setup)}: "
-            + $"{And(one.Entry.Reasons.Select(Reason))}; settling {Less(one.Entry.Tried.Stated.Wishes[0])}{Ninth(one)}.")),
+            + $"{And(one.Entry.Reasons.Select(Reason))}; settling {Less(one.Entry.Tried.Stated.Wishes[0])}{Ninth(one)}"
+            + (one.Harder.Words(Less) is { } harder ? $"; but {harder}" : "") + $"{ChooseSprings.Condition(one.Fitted)}.")),
     ];
 
     /// <summary>Why it is so: shares, the worst use case, neighbours, what bars better, whose doubt matters, ends of the list.</summary>
@@ -72,11 +74,12 @@ internal sealed class ChooseWords(ChooseFindings findings)
     /// <summary>How it was found, and what was left out.</summary>
     public IReadOnlyList<Sentence> Method => new ChooseMethodWords(findings).All;
 
-    /// <summary>What the best asks for when it is fitted, and what to check after it.</summary>
+    /// <summary>What the setups ask for when they are fitted, each told once, and what to check after the best.</summary>
     public IReadOnlyList<Sentence> Reminders => findings.List is not [var best, ..] ? [] :
     [
-        .. best.Fitted.Packers.Select((packer, k) => new Sentence(Text($"packing-{k + 1}"), $"A: {packer.Words}")),
-        .. best.Fitted.Remarks.Select((remark, k) => new Sentence(Text($"remark-{k + 1}"), $"A: {remark.Text}")),
+        .. findings.List.SelectMany(one => one.Fitted.Remarks.Select(remark => (one.Letter, remark.Text))).Distinct()
+            .GroupBy(remark => remark.Text, StringComparer.Ordinal)
+            .Select((same, k) => new Sentence(Text($"remark-{k + 1}"), $"{string.Join(", ", same.Select(one => one.Letter))}: {same.Key}")),
         .. ChangeReminders.Of(
             findings.Asked.Car, best.Fitted.Car, SideEffectsChange.Between(findings.Full.SideEffects, best.Full.SideEffects)),
     ];
@@ -90,6 +93,7 @@ internal sealed class ChooseWords(ChooseFindings findings)
     public static string Reason(ShortlistReason reason) => reason switch
     {
         ShortlistReason.Best => "the least settling",
+        ShortlistReason.CheapestOfBest => "not to be told from the least settling, and first of those by fit and price",
         ShortlistReason.Cheapest => Text($"the cheapest with {In.Percent.Of(Shortlist.Kept):F0} % of the best gain"),
         ShortlistReason.OnePart => "the best with one place changed",
         ShortlistReason.TwoParts => "the best with two places changed",
@@ -133,6 +137,10 @@ internal sealed class ChooseWords(ChooseFindings findings)
 
     private static string Speeds(IReadOnlyList<double> speeds) =>
         $"{string.Join(", ", speeds.Select(v => Text($"{In.KilometresPerHour.Of(v):0.#}")))} km/h";
+
+    private string OnStops => findings.Stood.Standing.OnStops is { Length: > 0 } loads
+        ? $" As it is the car stands on its bump stops under {And(loads.Select(load => $"'{load}'"))}."
+        : "";
 
     private Sentence? Shares => findings.Shares.IsEmpty ? null : new("shares",
         $"Of A's settling, {Less(findings.List[0].Entry.Tried.Stated.Wishes[0])}, fair shares are: "
@@ -213,7 +221,7 @@ internal sealed class ChooseWords(ChooseFindings findings)
                 if (order.Length > 2 && own != 0 && (own == order[0] || own == order[^1]))
                 {
                     yield return new($"end-{name.Replace(' ', '-')}",
-                        $"A has the {(own == order[0] ? "softest" : "firmest")} {name} of the lists: one beyond it might be better still.");
+                        $"A has the {(own == order[0] ? "softest" : "firmest")} {name} of the lists that fits: one beyond it might be better still.");
                 }
             }
         }

@@ -1,0 +1,129 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using Heaveline.Cars;
+using Heaveline.Figures;
+using Heaveline.Files.Parts;
+using Heaveline.Measures;
+using Heaveline.Models;
+using Heaveline.Parts;
+using Heaveline.Quantities;
+using Heaveline.Search;
+using Heaveline.Studies;
+using Heaveline.Tests.House;
+
+namespace Heaveline.Tests.Studies;
+
+/// <summary>What a choice says of its limits, its doubts and its price.</summary>
+public partial class ChooseWordsTests
+{
+    private static readonly ChooseAnswer Answer =
+        ChooseStudy.Run(VillageParts.Asked with { Draws = 16, DrivenWhole = 1600 }, new StudyRun { Degree = 2 });
+
+    private static ChooseFindings Findings => Answer.Findings;
+
+    [Fact]
+    public void Lists_of_two_currencies_have_no_sum_and_are_refused()
+    {
+        var yen = VillageParts.List with
+        {
+            Name = "far list",
+            Currency = "YEN",
+            Parts = [.. VillageParts.List.Parts.Select(part => part with { Price = new Money(part.Price!.Value.Value, "YEN") })],
+        };
+        var refused = Assert.Throws<RefusedValueException>(() => ChooseStudy.Run(VillageParts.Asked with { Lists = [VillageParts.List, yen] }));
+        Assert.Contains("EUR and YEN", refused.Message, StringComparison.Ordinal);
+        Assert.Contains("Write both lists in one currency", refused.Message, StringComparison.Ordinal);
+        Assert.Null(ChooseLists.Against([VillageParts.List]));
+    }
+
+    [Fact]
+    public void Parts_of_one_name_in_two_lists_are_told_apart_by_their_list()
+    {
+        var other = VillageParts.List with { Name = "other list", Parts = [VillageParts.Spring("Alder F-17", 16_000.0, AxleEnd.Front, 60m)] };
+        string[] names = [.. ChooseLists.Apart([VillageParts.List, other]).SelectMany(list => list.Parts).Select(part => part.Name)];
+        Assert.Contains("Alder F-17 of 'small list'", names);
+        Assert.Contains("Alder F-17 of 'other list'", names);
+        Assert.Contains("Alder F-19", names);
+        Assert.NotNull(ChooseLists.Against([VillageParts.List, VillageParts.List]));
+    }
+
+    [Fact]
+    public void A_spring_of_unknown_length_is_worth_buying_on_a_condition_alone()
+    {
+        Assert.NotEmpty(Findings.List);
+        Assert.All(Findings.List.Zip(Answer.Shortlist), one =>
+        {
+            var springs = one.First.Fitted.Parts.Where(part => part.Place.Sort() == PartSort.Spring).Select(part => part.Option.Name).ToArray();
+            Assert.Equal(springs.Length > 0, one.Second.Text.Contains("measure free-length", StringComparison.Ordinal));
+            Assert.All(springs, name => Assert.Contains(name, one.Second.Text, StringComparison.Ordinal));
+        });
+        var fitted = (Fitted)Fitting.Of(
+            VillageParts.Saloon, [new FittedPart(PartPlace.RearSpring, VillageParts.List.For(PartPlace.RearSpring).First().Options[0])]);
+        Assert.StartsWith(", only if Alder R-42 stays in its seats", ChooseSprings.Condition(fitted), StringComparison.Ordinal);
+
+        // The list says how long this one is, the car file not how long its own is: the height is kept, and with it the spring's seat.
+        var village = PartsFile.Load(Path.Combine(Checkout.Root, "examples", "parts", "village-autumn.yaml")).Value!;
+        var kept = (Fitted)Fitting.Of(
+            VillageParts.Saloon, [new FittedPart(PartPlace.RearSpring, village.Parts.Single(part => part.Name == "Larch R-600").Options[0])]);
+        Assert.StartsWith(", only if Larch R-600 stays in its seats", ChooseSprings.Condition(kept), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void No_caution_is_said_twice()
+    {
+        string[] all = [.. Answer.Sentences.Select(s => s.Text)];
+        Assert.Equal(all.Distinct(), all);
+    }
+
+    [Fact]
+    public void Setups_that_are_no_choice_add_up_in_one_unit()
+    {
+        Assert.True(Findings.Found.AreSilentChosen);
+        Assert.Equal(Findings.Parts.Space.LoudCount, Findings.Found.Within + Findings.Found.RefusedStanding.Values.Sum());
+        var said = Answer.Sentences.Single(s => s.Id == "refused").Text;
+        var sum = Counted().Matches(said).Sum(one => int.Parse(one.Groups[1].Value, CultureInfo.InvariantCulture));
+        Assert.StartsWith(
+            FormattableString.Invariant($"No choice, {sum} of {Findings.Parts.Space.LoudCount} setups"), said, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_hardest_hit_and_the_worst_seat_stand_in_the_table_and_by_the_setup() => Assert.All(Findings.List.Zip(Answer.Shortlist), one =>
+    {
+        var (row, scores) = (one.First.Entry.Tried.Stated.Row, Findings.Found.Scores);
+        var hit = scores.Counted.Where(c => c.Kind == WishKind.Hit).Max(c => UseScores.Ratio(c, row, Findings.Found.Present));
+        Assert.Equal(hit, one.First.Harder.Hit!.Value.Ratio);
+        var most = Math.Max(hit, one.First.Harder.Seat!.Value.Ratio);
+        Assert.Equal(most > 1.05, one.Second.Text.Contains("; but in '", StringComparison.Ordinal));
+        Assert.Contains(Answer.ShortTables.SelectMany(t => t.Rows), r => r.Key == "worst-seat");
+    });
+
+    [Fact]
+    public void A_load_under_which_the_car_stands_on_its_stops_has_no_limit_of_roll()
+    {
+        var free = VillageParts.Saloon;
+        var low = free with { Rear = free.Rear with { BumpStop = free.Rear.BumpStop! with { Clearance = new(0.01) } } };
+        CarAtRest[] Rests(Car car) => [.. free.LoadStates.Select(load => new CarAtRest(RideModel.Of(car, load)))];
+        var (before, after) = (Rests(low), Rests(free));
+        Assert.Contains(after.Zip(before), one =>
+            one.First.SideEffects.Roll!.WithTyres < one.Second.SideEffects.Roll!.WithTyres / 1.1);
+        var standing = new ChooseStanding(new ChooseLimits { LampSwing = 1.0 }, before);
+        Assert.NotEmpty(standing.OnStops);
+        Assert.Equal(ChooseRefusal.None, standing.Against(after));
+        Assert.Empty(new ChooseStanding(new ChooseLimits(), after).OnStops);
+    }
+
+    [Fact]
+    public void Rings_of_the_figure_are_setups_that_the_draws_do_not_bear_out()
+    {
+        var panel = Assert.IsType<ChartPanel>(Assert.Single(Answer.Figure(ChooseAnswer.TradeOff).Panels));
+        var shaky = Findings.Trial.Tried.Skip(1).Count(one => one.Stated.IsAllowed && !Shortlist.Keeps(one, Findings.Found.Task.Limits));
+        Assert.Equal(shaky, panel.Marks.Count(mark => mark.Symbol == MarkSymbol.Ring));
+    }
+
+    [Fact]
+    public void No_sentence_of_the_answer_speaks_of_an_option_of_the_command() =>
+        Assert.DoesNotContain(Answer.Sentences, s => s.Text.Contains("--", StringComparison.Ordinal));
+
+    [GeneratedRegex(@"\((\d+)\)(?=;|\.$)")]
+    private static partial Regex Counted();
+}
