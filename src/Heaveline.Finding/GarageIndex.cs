@@ -30,16 +30,19 @@ public sealed class GarageIndex : IDisposable
     private readonly TimeProvider time;
     private readonly SqliteConnection connection;
 
-    private GarageIndex(Garage garage, TimeProvider time, SqliteConnection connection, bool isKept)
+    private GarageIndex(Garage garage, TimeProvider time, SqliteConnection connection, string obstacle)
     {
         this.garage = garage;
         this.time = time;
         this.connection = connection;
-        IsKept = isKept;
+        Obstacle = obstacle;
     }
 
     /// <summary>Whether it is kept for the next time; not in a folder that cannot be written.</summary>
-    public bool IsKept { get; }
+    public bool IsKept => Obstacle.Length == 0;
+
+    /// <summary>What stands in the way of its being kept, a clause; empty where it is kept.</summary>
+    public string Obstacle { get; }
 
     /// <summary>Numbers that cars are found by: all of the standing car.</summary>
     public static IReadOnlyList<Measure<CarAtRest>> Numbers => RestCatalogue.All;
@@ -47,28 +50,33 @@ public sealed class GarageIndex : IDisposable
     /// <summary>Opens a garage's index, or makes one.</summary>
     /// <param name="garage">The garage.</param>
     /// <param name="time">The clock; the system's when left out.</param>
-    public static GarageIndex Open(Garage garage, TimeProvider? time = null)
+    /// <param name="patience">For how many seconds it waits for another program that writes it.</param>
+    public static GarageIndex Open(Garage garage, TimeProvider? time = null, int patience = 10)
     {
         ArgumentNullException.ThrowIfNull(garage);
         time ??= TimeProvider.System;
-        var file = Path.Combine(garage.Folder, Folder, "index.db");
-        if (!CanBeKept(file))
+        var file = FileOf(garage);
+        if (IndexFolder.Obstacle(file) is { Length: > 0 } obstacle)
         {
-            return new GarageIndex(garage, time, Made("Data Source=:memory:"), isKept: false);
+            return InMemory(garage, obstacle, time);
         }
 
-        var source = new SqliteConnectionStringBuilder { DataSource = file, Pooling = false, DefaultTimeout = 10 }.ToString();
-        try
-        {
-            return new GarageIndex(garage, time, Made(source), isKept: true);
-        }
-        catch (SqliteException damaged) when (damaged.SqliteErrorCode is 11 or 26)
-        {
-            // A database that is none, or damaged: nothing is lost with it.
-            File.Delete(file);
-            return new GarageIndex(garage, time, Made(source), isKept: true);
-        }
+        var source = new SqliteConnectionStringBuilder { DataSource = file, Pooling = false, DefaultTimeout = patience }.ToString();
+        return new GarageIndex(garage, time, Made(source), "");
     }
+
+    /// <summary>An index that nothing is kept of.</summary>
+    /// <param name="garage">The garage.</param>
+    /// <param name="obstacle">Why it is not kept, a clause.</param>
+    /// <param name="time">The clock; the system's when left out.</param>
+    public static GarageIndex InMemory(Garage garage, string obstacle, TimeProvider? time = null)
+    {
+        ArgumentNullException.ThrowIfNull(garage);
+        return new GarageIndex(garage, time ?? TimeProvider.System, Made("Data Source=:memory:"), obstacle);
+    }
+
+    /// <summary>Where a garage's index lies.</summary>
+    internal static string FileOf(Garage garage) => Path.Combine(garage.Folder, Folder, "index.db");
 
     /// <summary>Reads what has changed since the last time, and what stands on it.</summary>
     /// <param name="progress">Told the share done (–); null for nobody.</param>
@@ -154,36 +162,6 @@ public sealed class GarageIndex : IDisposable
 
     /// <inheritdoc/>
     public void Dispose() => connection.Dispose();
-
-    // Makes its folder. What lies there is nobody's to keep in a history of versions.
-    private static bool CanBeKept(string file)
-    {
-        try
-        {
-            var folder = Directory.CreateDirectory(Path.GetDirectoryName(file)!);
-            if (folder.LinkTarget is not null)
-            {
-                return false;
-            }
-
-            using (new FileStream(file, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.ReadWrite))
-            {
-            }
-
-            var ignore = Path.Combine(folder.FullName, ".gitignore");
-            if (!File.Exists(ignore))
-            {
-                File.WriteAllText(ignore, "*\n");
-            }
-
-            return true;
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            // A folder that may be read alone: IsKept tells.
-            return false;
-        }
-    }
 
     private static SqliteConnection Made(string source)
     {

@@ -4,7 +4,6 @@ using Heaveline.Cli.Output;
 using Heaveline.Files.Garages;
 using Heaveline.Finding;
 using Heaveline.Measures;
-using Microsoft.Data.Sqlite;
 
 namespace Heaveline.Cli.Commands;
 
@@ -77,27 +76,30 @@ internal static class FindCommand
             return ExitCode.Refused;
         }
 
-        try
+        var garage = new Garage(folder);
+        if (!GarageSearch.IsAny(garage))
         {
-            using var index = GarageIndex.Open(new Garage(folder));
-            var update = index.Update(cancellation: stop);
-            var found = index.Find(query);
-            if (json)
-            {
-                streams.Results.WriteLine(Json(found, update));
-            }
-            else
-            {
-                Say(streams, found, query, update, index.IsKept);
-            }
+            streams.Remarks.WriteLine($"heaveline: '{folder}' is no garage: no car, variant, road, drive, sheet of ties or list of parts lies at "
+                + "its top or one level below. Give the folder that they lie in.");
+            return ExitCode.Refused;
+        }
 
-            return ExitCode.Done;
-        }
-        catch (SqliteException busy) when (busy.SqliteErrorCode == 5)
+        var found = GarageSearch.Of(garage, query, cancellation: stop);
+        if (json)
         {
-            streams.Remarks.WriteLine("heaveline: another program is bringing the index of this garage up to date. Try again in a moment.");
-            return ExitCode.NotComputed;
+            streams.Results.WriteLine(Json(found.Files, found.Update));
         }
+        else
+        {
+            Say(streams, found.Files, query, found.Update);
+        }
+
+        if (found.Remark.Length > 0)
+        {
+            streams.Remarks.WriteLine($"heaveline: {found.Remark}");
+        }
+
+        return ExitCode.Done;
     }
 
     private static IEnumerable<GarageKind> Kind(string word, List<string> wrong)
@@ -123,7 +125,7 @@ internal static class FindCommand
         return bound;
     }
 
-    private static void Say(Streams streams, IReadOnlyList<FoundFile> found, FindQuery query, IndexUpdate update, bool isKept)
+    private static void Say(Streams streams, IReadOnlyList<FoundFile> found, FindQuery query, IndexUpdate update)
     {
         Measure[] shown = query.Bounds.Count > 0 ? [.. query.Bounds.Select(b => b.Measure).Distinct()] : [AxleCatalogue.FrequencyRatio];
         foreach (var file in found)
@@ -134,7 +136,8 @@ internal static class FindCommand
                 var numbers = file.Numbers.Where(n => n.Key == measure.Key).ToArray();
                 if (numbers.Length > 0)
                 {
-                    streams.Results.WriteLine($"  {measure.Name}: {string.Join(", ", numbers.Select(n => Words(measure, n)))}");
+                    var words = numbers.Select(n => Words(measure, n) + Stands(file, n.Load));
+                    streams.Results.WriteLine($"  {measure.Name}: {string.Join(", ", words)}");
                 }
             }
 
@@ -154,14 +157,14 @@ internal static class FindCommand
             ? $"{found.Count} of {all} {(all == 1 ? "file" : "files")}."
             : $"Nothing is found among {all} {(all == 1 ? "file" : "files")}: every word given must begin one of a file's words, and every bound "
                 + "hold under one load.");
-        if (!isKept)
-        {
-            streams.Remarks.WriteLine("heaveline: the folder cannot be written: its files are read anew each time.");
-        }
     }
 
     private static string Words(Measure measure, IndexedNumber number) =>
         $"{measure.Print(measure.Unit.Of(number.Value))}{measure.Unit.Suffix} {(number.Load == "empty" ? "empty" : $"under '{number.Load}'")}";
+
+    // Rate and frequency there are the stops' as much as the springs'.
+    private static string Stands(FoundFile file, string load) =>
+        file.Numbers.Any(n => n.Load == load && n.Key is ("front-bump-left" or "rear-bump-left") && n.Value < 0.0) ? " (on a bump stop)" : "";
 
     private static string Json(IReadOnlyList<FoundFile> found, IndexUpdate update) => FactJson.Of("find", [], new JsonObject
     {

@@ -28,6 +28,13 @@ public static class DoubtSentences
         _ => Text($"There is a {In.Percent.Of(chance):F0} % chance that {what}."),
     };
 
+    /// <summary>A computed chance as a clause: "a chance of 12 % that the rear is really the softer end".</summary>
+    /// <param name="chance">The chance (–).</param>
+    /// <param name="end">The end ("rear").</param>
+    internal static string ChanceOf(double chance, string end) =>
+        (chance < 0.01 ? "a chance of less than 1 %" : Text($"a chance of {In.Percent.Of(chance):F0} %"))
+        + $" that the {end} is really the softer end";
+
     /// <summary>Whether the rear is really the stiffer end, from a study of <see cref="AxleCatalogue.FrequencyRatio"/>.</summary>
     public static string SofterEnd(DoubtResult ratio)
     {

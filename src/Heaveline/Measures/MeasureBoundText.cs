@@ -6,6 +6,8 @@ namespace Heaveline.Measures;
 /// <summary>Bounds as they are written: "ratio at least 1.05", "settling-rms-pitch at most 0.4 °".</summary>
 public static partial class MeasureBoundText
 {
+    private const int Few = 6;
+
     /// <summary>Reads a bound; null where it is none, with what is wrong and how it is written, a sentence.</summary>
     /// <param name="words">The words.</param>
     /// <param name="known">The numbers that may be bound, by their keys.</param>
@@ -23,7 +25,7 @@ public static partial class MeasureBoundText
         {
             var near = NearestWord.Of(key, known.Select(m => m.Key));
             return (null, $"'{key}' is no number that can be asked for here.{(near is null ? "" : $" Did you mean {near}?")} "
-                + "The keys are those of JSON and of the glossary.");
+                + $"The keys are those of JSON and of the glossary: {string.Join(", ", known.Take(Few).Select(m => m.Key))} and others.");
         }
 
         var value = match.Groups["value"].Value.Trim();
@@ -51,7 +53,8 @@ public static partial class MeasureBoundText
             }
         }
 
-        return null;
+        // Another unit of the same kind is turned into the one shown; a bare number of what has a unit is none.
+        return QuantityText.IsBare(value) ? null : QuantityText.InBox(value, unit.Symbol).Value;
     }
 
     [GeneratedRegex(@"^\s*(?<key>[a-z0-9-]+)\s+at\s+(?<way>least|most)\s+(?<value>.+)$", RegexOptions.CultureInvariant)]

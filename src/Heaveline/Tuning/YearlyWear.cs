@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Heaveline.Quantities;
 
 namespace Heaveline.Tuning;
@@ -11,16 +12,16 @@ public sealed record YearlyWear
     private const string Lower = "Measure the height over the wheel twice, years apart; 0 where it does not sink.";
 
     /// <summary>How much lower the front comes to stand a year by its springs, m, 0 to 0.05.</summary>
-    public Amount<Length> FrontSag { get; init => field = Checked.Within(value, 0.0, 0.05, Lower); }
+    public Amount<Length> FrontSag { get; init => field = Loss(value, 0.05, Lower); }
 
     /// <summary>How much lower the rear comes to stand a year by its springs, m, 0 to 0.05.</summary>
-    public Amount<Length> RearSag { get; init => field = Checked.Within(value, 0.0, 0.05, Lower); }
+    public Amount<Length> RearSag { get; init => field = Loss(value, 0.05, Lower); }
 
     /// <summary>How much lower both ends come to stand a year by rubber bushes that are twisted as the car stands and creep, m, 0 to 0.05.</summary>
-    public Amount<Length> BushCreep { get; init => field = Checked.Within(value, 0.0, 0.05, Lower); }
+    public Amount<Length> BushCreep { get; init => field = Loss(value, 0.05, Lower); }
 
     /// <summary>Share of what is left that every damper force loses a year (–), 0 to 0.5.</summary>
-    public Amount<Plain> DamperLoss { get; init => field = Checked.Within(value, 0.0, 0.5, "3 % is 0.03; 0 where the dampers keep their force."); }
+    public Amount<Plain> DamperLoss { get; init => field = Loss(value, 0.5, "3 % is 0.03; 0 where the dampers keep their force."); }
 
     /// <summary>Whether anything is lost at all.</summary>
     public bool IsAny => FrontSag.Si > 0.0 || RearSag.Si > 0.0 || BushCreep.Si > 0.0 || DamperLoss.Si > 0.0;
@@ -34,6 +35,19 @@ public sealed record YearlyWear
         BushCreep = Drawn(BushCreep, errors[2]),
         DamperLoss = Drawn(DamperLoss, errors[3]),
     };
+
+    // A doubt beyond the rate would let a part of the cars grow with the years; cut off at nothing, it would make another rate of the one given.
+    private static Amount<TDimension> Loss<TDimension>(Amount<TDimension> rate, double most, string advice, [CallerMemberName] string what = "")
+        where TDimension : struct, IDimension => Checked.Within(rate, 0.0, most, advice, what) is var loss && loss.Doubt.HalfWidth <= loss.Si
+        ? loss
+        : throw new RefusedValueException(
+            what,
+            rate.ToString(),
+            "given with a doubt no larger than itself",
+            "Measure further apart, or give half of the most that it may be, ± as much.")
+        {
+            Property = what,
+        };
 
     private static Amount<TDimension> Drawn<TDimension>(Amount<TDimension> rate, double error)
         where TDimension : struct, IDimension =>

@@ -12,6 +12,9 @@ public sealed record DecaySheet
     private const double UsualFactor = 1.17;
     private const double UsualFactorDoubt = 0.09;
     private const double Reading = 1e-3;
+    // A wheel has no more travel either way, and a car damped beyond this does not swing: choices of what is refused.
+    private const double MostSwing = 0.5;
+    private const double MostDamping = 1.5;
 
     /// <summary>Share of critical damping of the swing as it was seen, tyres and friction in it (–).</summary>
     public required Amount<Plain> Swing { get; init; }
@@ -42,6 +45,7 @@ public sealed record DecaySheet
         }
 
         double[] swings = [.. turns.Select(turn => turn.Si - rest.Si)];
+        RefuseUnreadable(rest, turns, swings);
         for (var k = 1; k < swings.Length; k++)
         {
             if (!(Math.Abs(swings[k]) < Math.Abs(swings[k - 1]) && swings[k] * swings[k - 1] < 0.0))
@@ -60,17 +64,26 @@ public sealed record DecaySheet
         var swing = new Amount<Plain>(Ratio(inputs), new Doubt(DoubtBudget.Of(Ratio, inputs, doubts)));
         var (factor, own) = FactorOf(wheelRate, tyre);
         var atWheel = swing.Si * factor;
+        if (atWheel > MostDamping)
+        {
+            throw new RefusedValueException(
+                "share of critical damping at the wheel",
+                FormattableString.Invariant($"{atWheel:F2}"),
+                FormattableString.Invariant($"at most {MostDamping}"),
+                "A car damped so much does not swing back: read the turns again, and the rates of spring and tyre.");
+        }
+
         return new DecaySheet
         {
             Swing = swing,
             AtWheel = new Amount<Plain>(atWheel, new Doubt(Math.Sqrt(Math.Pow(factor * swing.Doubt.HalfWidth, 2) + Math.Pow(swing.Si * own, 2)))),
             HalfSwings = halves,
-            Notes = [.. NotesOf(halves, Math.Abs(swings[^1]), doubts[2], wheelRate is not null && tyre is not null)],
+            Notes = [.. NotesOf(halves, Math.Abs(swings[^1]), doubts[2], wheelRate is not null, tyre is not null)],
         };
 
         double Ratio(double[] v)
         {
-            var decrement = Math.Log(Math.Max(1.0, Math.Abs((v[1] - v[0]) / (v[2] - v[0])))) / halves;
+            var decrement = Math.Log(Math.Abs((v[1] - v[0]) / (v[2] - v[0]))) / halves;
             return decrement / Math.Sqrt((Math.PI * Math.PI) + (decrement * decrement));
         }
     }
@@ -87,17 +100,64 @@ public sealed record DecaySheet
 
         Checked.Positive(spring, "The rate of one spring at its wheel.", "WheelRate");
         Checked.Positive(under, "The rate of one tyre.", "Tyre");
+        if (spring.Si >= under.Si)
+        {
+            throw new RefusedValueException(
+                "wheel rate",
+                spring.WithDoubt(0.0).ToString(),
+                $"below that of one tyre, {under.WithDoubt(0.0)}",
+                "Are the two swapped? A tyre is 6 to 20 times as stiff as the spring at its wheel (common practice, no source).");
+        }
+
         double Of(double[] v) => Math.Pow(1.0 + (v[0] / v[1]), 1.5);
         double[] rates = [spring.Si, under.Si];
         return (Of(rates), DoubtBudget.Of(Of, rates, [spring.Doubt.HalfWidth, under.Doubt.HalfWidth]));
     }
 
-    private static IEnumerable<SheetNote> NotesOf(int halves, double last, double doubt, bool hasRates)
+    private static string Missing(bool hasSpring, bool hasTyre) => (hasSpring, hasTyre) switch
     {
-        if (!hasRates)
+        (true, false) => "The rate of the tyre is missing beside that of the spring: without both",
+        (false, true) => "The rate of the spring at its wheel is missing beside that of the tyre: without both",
+        _ => "Without the rates of spring and tyre",
+    };
+
+    // A turn that cannot be told from rest has no logarithm to be doubted: its error runs to infinity.
+    private static void RefuseUnreadable(Amount<Length> rest, IReadOnlyList<Amount<Length>> turns, double[] swings)
+    {
+        for (var k = 0; k < swings.Length; k++)
+        {
+            var from = Math.Abs(swings[k]);
+            if (from > MostSwing)
+            {
+                throw new RefusedValueException(
+                    FormattableString.Invariant($"turn {k + 1}"),
+                    turns[k].WithDoubt(0.0).ToString(),
+                    $"within {MostSwing} m of the height of rest, {rest.WithDoubt(0.0)}",
+                    "No car swings so far: look at its unit, and at that of the height of rest.");
+            }
+
+            var isRest = Stated(rest) >= Stated(turns[k]);
+            if (from <= Math.Sqrt(Math.Pow(Stated(rest), 2) + Math.Pow(Stated(turns[k]), 2)))
+            {
+                throw new RefusedValueException(
+                    isRest ? "height of rest" : FormattableString.Invariant($"turn {k + 1}"),
+                    $"{Said(isRest ? rest : turns[k])}, and "
+                        + FormattableString.Invariant($"turn {k + 1} lies {In.Millimetres.Of(from):0.#} mm from rest"),
+                    "known better than a turn's distance from rest",
+                    "Push harder, read it to a millimetre, or leave out the last turn.");
+            }
+        }
+    }
+
+    private static string Said(Amount<Length> height) =>
+        FormattableString.Invariant($"{In.Millimetres.Of(height.Si):0.#} ± {In.Millimetres.Of(Stated(height)):0.#} mm");
+
+    private static IEnumerable<SheetNote> NotesOf(int halves, double last, double doubt, bool hasSpring, bool hasTyre)
+    {
+        if (!hasSpring || !hasTyre)
         {
             yield return new("tyre-unknown", FormattableString.Invariant(
-                $"Without the rates of spring and tyre the tyre's give is taken out as {UsualFactor} ± {UsualFactorDoubt}: tyres of 6 to 20 times ")
+                $"{Missing(hasSpring, hasTyre)} the tyre's give is taken out as {UsualFactor} ± {UsualFactorDoubt}: tyres of 6 to 20 times ")
                 + "the wheel rate (common practice, no source).");
         }
 

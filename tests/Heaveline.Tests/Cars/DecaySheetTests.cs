@@ -54,5 +54,34 @@ public class DecaySheetTests
         Assert.Contains(DecaySheet.Of(M(0.65), [M(0.59), M(0.67), M(0.648)]).Notes, note => note.Id == "small");
     }
 
+    [Fact]
+    public void A_turn_that_is_not_told_from_rest_is_refused_and_its_doubt_never_shrinks()
+    {
+        string Refused(Amount<Length> rest, params Amount<Length>[] turns) =>
+            Assert.Throws<RefusedValueException>(() => DecaySheet.Of(rest, turns)).Message;
+        var (first, second) = (M(0.590), M(0.675));
+        Assert.StartsWith("turn 3 is 643 ± 9 mm", Refused(M(0.652), first, second, new(0.643, new Doubt(0.009))), StringComparison.Ordinal);
+        Assert.StartsWith("height of rest is 652 ± 900 mm", Refused(new(0.652, new Doubt(0.9)), first, second), StringComparison.Ordinal);
+        Assert.StartsWith("turn 1 is 590 m", Refused(M(0.652), M(590.0), second), StringComparison.Ordinal);
+        double Doubt(double last) => DecaySheet.Of(M(0.652), [first, second, new(0.643, new Doubt(last))]).Swing.Doubt.HalfWidth;
+        double[] doubts = [.. new[] { 0.001, 0.003, 0.005, 0.007, 0.0085 }.Select(Doubt)];
+        Assert.Equal(doubts.Order(), doubts);
+        // Nearly undamped: the decrement may be below nothing by what the readings may be off.
+        double Undamped(double doubt) => DecaySheet.Of(M(0.6), [new(0.54, new Doubt(doubt)), M(0.6595)]).Swing.Doubt.HalfWidth;
+        Assert.Equal(5.0, Undamped(0.02) / Undamped(0.004), 0.5);
+    }
+
+    [Fact]
+    public void Rates_that_are_swapped_are_refused_and_the_missing_one_is_named()
+    {
+        Amount<Length>[] turns = [M(0.590), M(0.675), M(0.643)];
+        var swapped = Assert.Throws<RefusedValueException>(() => DecaySheet.Of(M(0.652), turns, new(200e3), new(21e3)));
+        Assert.Contains("Are the two swapped?", swapped.Advice, StringComparison.Ordinal);
+        string Note(Amount<Stiffness>? spring, Amount<Stiffness>? tyre) =>
+            DecaySheet.Of(M(0.652), turns, spring, tyre).Notes.Single(note => note.Id == "tyre-unknown").Text;
+        Assert.StartsWith("The rate of the tyre is missing", Note(new(21e3), null), StringComparison.Ordinal);
+        Assert.StartsWith("The rate of the spring at its wheel is missing", Note(null, new(200e3)), StringComparison.Ordinal);
+    }
+
     private static Amount<Length> M(double metres) => new(metres);
 }

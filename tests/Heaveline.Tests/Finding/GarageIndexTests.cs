@@ -87,8 +87,94 @@ public sealed class GarageIndexTests : IDisposable
         }
 
         File.WriteAllText(At(".heaveline/index.db"), content.Length > 0 ? string.Concat(Enumerable.Repeat(content, 500)) : "");
+        Assert.Equal(["plover-motorcycle.yaml"], GarageSearch.Of(new Garage(Folder), new() { Words = ["plov"] }).Files.Select(f => f.Name));
         using var index = Updated();
         Assert.Equal(["plover-motorcycle.yaml"], Found(index, "plov").Select(f => f.Name));
+    }
+
+    // Its first page is whole, so that it opens: the damage is met by the question.
+    [Fact]
+    public void An_index_that_is_damaged_further_in_is_made_anew_and_named()
+    {
+        using (Updated())
+        {
+        }
+
+        var bytes = File.ReadAllBytes(At(".heaveline/index.db"));
+        Array.Fill(bytes, (byte)0x5A, 4096, bytes.Length - 4096);
+        File.WriteAllBytes(At(".heaveline/index.db"), bytes);
+        var found = GarageSearch.Of(new Garage(Folder), new() { Words = ["plov"] });
+        Assert.Equal(["plover-motorcycle.yaml"], found.Files.Select(f => f.Name));
+        Assert.Equal("'.heaveline/index.db' was damaged and is made anew.", found.Remark);
+        Assert.Equal("", GarageSearch.Of(new Garage(Folder), new()).Remark);
+    }
+
+    [Theory]
+    [InlineData(".heaveline/index.db")]
+    [InlineData(".heaveline/.gitignore")]
+    [InlineData(".heaveline")]
+    public void No_link_is_followed_where_the_index_lies_even_one_that_leads_nowhere(string link)
+    {
+        using var outside = new Scratch();
+        var target = outside["elsewhere"];
+        Directory.CreateDirectory(Path.GetDirectoryName(At(link))!);
+        File.CreateSymbolicLink(At(link), target);
+        var found = GarageSearch.Of(new Garage(Folder), new() { Words = ["plov"] });
+        Assert.Equal(["plover-motorcycle.yaml"], found.Files.Select(f => f.Name));
+        Assert.StartsWith($"'{link}' is a link:", found.Remark, StringComparison.Ordinal);
+        Assert.False(Path.Exists(target));
+    }
+
+    [Fact]
+    public void What_lies_in_the_way_of_the_index_is_named()
+    {
+        File.WriteAllText(At(".heaveline"), "");
+        Assert.StartsWith("'.heaveline' is a file:", GarageSearch.Of(new Garage(Folder), new()).Remark, StringComparison.Ordinal);
+        File.Delete(At(".heaveline"));
+        Directory.CreateDirectory(At(".heaveline/index.db"));
+        Assert.StartsWith("'.heaveline/index.db' is a folder:", GarageSearch.Of(new Garage(Folder), new()).Remark, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void While_another_program_writes_the_index_the_files_are_read_without_it()
+    {
+        using (Updated())
+        {
+        }
+
+        using var other = new SqliteConnection($"Data Source={At(".heaveline/index.db")};Pooling=False");
+        other.Open();
+        using var writes = other.BeginTransaction();
+        var found = GarageSearch.Of(new Garage(Folder), new() { Words = ["plov"] }, patience: 1);
+        Assert.Equal(["plover-motorcycle.yaml"], found.Files.Select(f => f.Name));
+        Assert.StartsWith("another program is writing '.heaveline/index.db':", found.Remark, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_folder_without_any_file_of_a_garage_is_refused_before_anything_is_written()
+    {
+        using var bare = new Scratch();
+        var folder = Path.GetDirectoryName(bare["any"])!;
+        Directory.CreateDirectory(Path.Combine(folder, "a", "b"));
+        File.Copy(At("plover-motorcycle.yaml"), Path.Combine(folder, "a", "b", "plover-motorcycle.yaml"));
+        var said = Spoken.Of("find", folder, "plov");
+        Assert.Equal(1, said.Code);
+        Assert.Contains("is no garage", said.Remarks, StringComparison.Ordinal);
+        Assert.False(Path.Exists(Path.Combine(folder, ".heaveline")));
+    }
+
+    [Fact]
+    public void A_bound_is_read_in_another_unit_of_its_kind_and_a_load_on_the_stops_is_marked()
+    {
+        var pounds = Spoken.Of("find", Folder, "--where", "mass at least 3000 lb");
+        Assert.Equal(Spoken.Of("find", Folder, "--where", "mass at least 1360.77711 kg").Results, pounds.Results);
+        Assert.Equal(0, pounds.Code);
+        Assert.Equal(2, Spoken.Of("find", Folder, "--where", "mass at least 3000").Code);
+        Assert.DoesNotContain("(on a bump stop)", Spoken.Of("find", Folder, "plov").Results, StringComparison.Ordinal);
+        var low = File.ReadAllText(At("fern-saloon.yaml"))
+            .Replace(" bump-stop: {clearance: 95 mm", " bump-stop: {clearance: 9 mm", StringComparison.Ordinal);
+        File.WriteAllText(At("low.yaml"), low);
+        Assert.Contains("(on a bump stop)", Spoken.Of("find", Folder, "low", "--kind", "car").Results, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -136,6 +222,7 @@ public sealed class GarageIndexTests : IDisposable
     [InlineData("--kind", "boats", "'boats' is no kind of file; there are car, variant, road, drive, cable ties")]
     [InlineData("--where", "ratio below 1", "write it as \"ratio at least 1.05\"")]
     [InlineData("--where", "rato at most 1", "Did you mean ratio?")]
+    [InlineData("--where", "zeppelin at most 1", "of the glossary: mass, front-load, rear-load,")]
     public void What_cannot_be_looked_for_is_refused(string option, string value, string because)
     {
         var said = Spoken.Of("find", Folder, option, value);

@@ -5,6 +5,7 @@ using Heaveline.Measures;
 using Heaveline.Quantities;
 using Heaveline.Studies;
 using Heaveline.Tests.Doubts;
+using MathNet.Numerics.Distributions;
 using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Tests.Studies;
@@ -67,6 +68,16 @@ public class DoubtStudyTests
         Assert.Contains(
             Text($"the frequency ratio ± {In.Percent.Of(ratio.HalfWidth):F1} % in place of ± {In.Percent.Of(ratio.Stated):F1} %"), said,
             StringComparison.Ordinal);
+        // Φ(−|ln r|/σ) of the ratio with what is taken, and the silent springs are what to measure, not what makes the small rest.
+        var stated = AxleCatalogue.FrequencyRatio.Of(new CarAtRest(car.Model));
+        var chance = Normal.CDF(0.0, 1.0, -Math.Abs(Math.Log(stated)) / (ratio.HalfWidth / 1.6449));
+        Assert.Equal(chance, ratio.ChanceBeyond(stated), 1e-4);
+        Assert.Equal("softer-end-silent", answer.Sentences[1].Id);
+        Assert.Contains(
+            chance < 0.01 ? "a chance of less than 1 %" : Text($"a chance of {In.Percent.Of(chance):F0} %"), answer.Sentences[1].Text,
+            StringComparison.Ordinal);
+        var next = answer.Sentences.Single(s => s.Id == "measure-next-ratio").Text;
+        Assert.Equal(ratio.IsMostlySilent, next.StartsWith("Measure the front springs and rear springs next", StringComparison.Ordinal));
         // The plan of the same car says the same two.
         var plan = PlanStudy.Run(new PlanAsked { Car = car, Humps = [new TestHump { Name = "hump", Road = KnownThings.Hump }] });
         Assert.Contains(Text($"± {In.Percent.Of(ratio.HalfWidth):F1} % (90 %; by the doubts that the car file states"), plan.Head[0].Text);

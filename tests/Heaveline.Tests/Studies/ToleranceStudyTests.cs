@@ -39,6 +39,17 @@ public class ToleranceStudyTests
         Assert.Equal((1.0, 1.0), (kept.Perfect, kept.Tight));
     }
 
+    [Theory]
+    [InlineData(true, "No price is counted: those of dampers and heights are not given")]
+    [InlineData(false, null)]
+    public void Prices_of_some_parts_alone_are_said_not_to_be_counted(bool hasSome, string? said)
+    {
+        string[] some = hasSome ? ["--springs", "1 %: 9, 3 %: 4"] : [];
+        var spoken = Spoken.Of(["tolerance", Cured, "--promise", "ratio at least 1.01", "--samples", "100", .. some]);
+        Assert.Equal(0, spoken.Code);
+        Assert.Equal(said is not null, spoken.Results.Contains(said ?? "No price is counted", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void What_is_not_kept_by_the_design_no_tolerance_helps()
     {

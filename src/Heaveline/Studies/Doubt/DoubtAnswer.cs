@@ -51,7 +51,7 @@ public sealed record DoubtAnswer : Answer
     public override IReadOnlyList<Sentence> Sentences => AtRest.Doubts.Cars[0].AreStated
         ?
         [
-            SofterEnd, .. OnStops, .. MeasureNext, .. Silent, .. TooFew, .. LeftOut("at-rest", AtRest),
+            SofterEnd, .. SofterEndSilent, .. OnStops, .. MeasureNext, .. Silent, .. CoarserSteps, .. TooFew, .. LeftOut("at-rest", AtRest),
             .. OverRoad is { } passes ? LeftOut("over-road", passes) : [],
         ]
         : [NotStated, .. Silent];
@@ -78,6 +78,26 @@ public sealed record DoubtAnswer : Answer
     private DoubtResult Ratio => AtRest.Cars[0].First(r => r.Measure == AxleCatalogue.FrequencyRatio);
 
     private Sentence SofterEnd => new("softer-end", DoubtSentences.SofterEnd(Ratio));
+
+    // The share of a silent spring is no exact one: the same chance with what other commands take for it.
+    private IEnumerable<Sentence> SofterEndSilent => SilentRatio is { } silent
+        ?
+        [
+            new("softer-end-silent", $"That is with the silent parts as exact. With {SilentPart.Words(silent.Silent)} it is "
+                + DoubtSentences.ChanceOf(silent.ChanceBeyond(Ratio.Stated), Ratio.Stated >= 1.0 ? "rear" : "front") + "."),
+        ]
+        : [];
+
+    private FileDoubt? SilentRatio => FromFile.GetValueOrDefault(CarNumber.FrequencyRatio) is { Silent.IsEmpty: false } silent ? silent : null;
+
+    // Passes of drawn cars are many.
+    private IEnumerable<Sentence> CoarserSteps => OverRoad is null
+        ? []
+        :
+        [
+            new("coarser-steps", "Passes of drawn cars run in coarser steps than 'pass' does: of the numbers of the pass 'as stated' is the "
+                + "stated car's by these steps, and may differ from that of 'pass' by a per cent or so; bands and shares are of these steps alone."),
+        ];
 
     private IEnumerable<Sentence> OnStops => StandingStops.Words(Asked.Car.Model) is { Length: > 0 } stands
         ?
@@ -111,7 +131,9 @@ public sealed record DoubtAnswer : Answer
 
     private IEnumerable<Sentence> MeasureNext =>
         from result in (OverRoad?.Cars[0] ?? []).Prepend(Ratio)
-        let next = DoubtSentences.MeasureNext(result.Shown())
+        let next = result == Ratio && SilentRatio is { IsMostlySilent: true } silent
+            ? silent.MeasureNext(Ratio.Measure.Name)
+            : DoubtSentences.MeasureNext(result.Shown())
         where next is not null
         select new Sentence($"measure-next-{result.Measure.Key}", next);
 

@@ -34,6 +34,23 @@ public sealed record FileDoubt
     /// <summary>What is taken of the silent parts ("its front springs and rear springs as known to ± 5 %"), a clause; empty for none.</summary>
     public string Taken => SilentPart.Words(Silent);
 
+    /// <summary>Whether the silent parts make most of it.</summary>
+    internal bool IsMostlySilent => HalfWidth * HalfWidth > 2.0 * Stated * Stated;
+
+    /// <summary>The chance that a number of which 1 parts two ends lies really on the other side of it (–).</summary>
+    /// <param name="stated">The number as stated.</param>
+    internal double ChanceBeyond(double stated) =>
+        1.0 - Gaussian.Max(Math.Abs(Math.Log(stated)), HalfWidth / Gaussian.Ninety, 0.0).Slope;
+
+    /// <summary>That a silent part is what to measure next.</summary>
+    /// <param name="name">The number's name.</param>
+    internal string MeasureNext(string name)
+    {
+        var share = 1.0 - (Stated * Stated / (HalfWidth * HalfWidth));
+        return $"Measure the {SpeedRanges.And([.. Silent.Select(part => part.Name)])} next: the file states no doubt of them, and with what other "
+            + $"commands take for it they make {Numeral.Of(In.Percent.Of(share), 0)} % of the variance of the {name}.";
+    }
+
     /// <summary>The doubt of a number.</summary>
     /// <param name="car">The car under its load.</param>
     /// <param name="number">The number.</param>

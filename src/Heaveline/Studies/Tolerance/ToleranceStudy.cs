@@ -58,7 +58,7 @@ public static class ToleranceStudy
 
             Examples:
               heaveline tolerance examples/garage/fern-saloon-cured.yaml --promise "ratio at least 1.05"
-              heaveline tolerance examples/garage/fern-saloon-cured.yaml --promise "settling-rms-pitch at most 0.6 °" --road village-hump \
+              heaveline tolerance examples/garage/fern-saloon-cured.yaml --promise "settling-rms-pitch at most 0.7 °" --road village-hump \
                 --speed "40 km/h" --springs "1 %: 9, 3 %: 4, 5 %: 2" --dampers "5 %: 30, 10 %: 12, 20 %: 0" --heights "3 mm: 6, 8 mm: 1"
             """,
         Choices = [Car, Promise, Choices.Load, Springs, Dampers, Heights, Share, Over, Speed, Samples, Seed],

@@ -22,9 +22,25 @@ internal sealed class ToleranceWords(ToleranceAnswer answer)
             .. answer.Chosen is { } chosen ? Looser(chosen) : [],
             .. answer.Perfect.Holds(asked.Share) ? new[] { Perfect } : [],
             .. Tested,
+            .. SomePrices,
             Meaning,
         ]
         : [NotDesigned];
+
+    // A sum of which a part is missing is no price of a kit.
+    private IEnumerable<Sentence> SomePrices
+    {
+        get
+        {
+            (string Name, IReadOnlyList<ToleranceLevel> Levels)[] all =
+                [("springs", asked.Springs), ("dampers", asked.Dampers), ("heights", asked.Heights)];
+            string[] without = [.. all.Where(part => part.Levels.Any(level => level.Price is null)).Select(part => part.Name)];
+            return without.Length is 0 or 3
+                ? []
+                : [new("some-prices", $"No price is counted: those of {SpeedRanges.And(without)} are not given, and a kit costs "
+                    + "the sum of all three.")];
+        }
+    }
 
     private Sentence Perfect => new(
         "perfect",

@@ -68,6 +68,8 @@ public sealed record YearsAnswer : Answer
             ["event"] = YearsWords.Id(c.Event),
             ["year-of-a-tenth"] = c.YearOf(0.1),
             ["year-of-a-half"] = c.YearOf(0.5),
+            ["year-of-a-half-from"] = c.Half.From,
+            ["year-of-a-half-to"] = c.Half.To,
             ["year-of-nine-tenths"] = c.YearOf(0.9),
             ["reading"] = c.Reading is not { } reading ? null : new JsonObject
             {

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Heaveline.Cars;
 using Heaveline.Doubts;
 using Heaveline.Measures;
@@ -21,6 +22,7 @@ internal sealed class YearsLives
     private readonly YearsAsked asked;
     private readonly JointDoubts doubts;
     private readonly bool[][] happened;
+    private readonly YearsMoments[] moments;
     private readonly double[][] read;
     private readonly Measure<Pass>[] margins;
     private int fallen;
@@ -32,6 +34,7 @@ internal sealed class YearsLives
         doubts = JointDoubts.Of([CarDoubts.Of(asked.Car.Car, asked.Car.Load)]);
         Events = [.. Enum.GetValues<YearsEvent>().Where(IsWatched)];
         happened = [.. Events.Select(_ => new bool[Samples])];
+        moments = [.. Events.Select(_ => new YearsMoments(asked.Draws))];
         read = [.. Kinds.Select(_ => new double[Samples])];
         margins = asked.Road is null
             ? []
@@ -71,6 +74,9 @@ internal sealed class YearsLives
     /// <summary>Share of the cars upon which an event has come, in each year from 0 on (–).</summary>
     public double[] Shares(YearsEvent what) =>
         [.. Enumerable.Range(0, asked.Years + 1).Select(year => Row(what, year).Count(h => h) / (double)asked.Draws)];
+
+    /// <summary>When an event comes upon the cars, and when it leaves them, one after another.</summary>
+    public ImmutableArray<(double Year, int Change)> Moments(YearsEvent what) => moments[Place(what)].All;
 
     /// <summary>
     /// The reading that parts the cars best; null where the years do not bring the event, by a tenth of the cars at least, or too few have it or not.
@@ -118,7 +124,37 @@ internal sealed class YearsLives
             Read(at, empty, first, hand);
         }
 
-        Drive(draw, requests, cancellation);
+        var margin = Drive(draw, requests, cancellation);
+        foreach (var (e, what) in Events.Index())
+        {
+            moments[e].Keep(
+                draw,
+                [.. Enumerable.Range(0, asked.Years + 1).Select(year => happened[e][(year * asked.Draws) + draw])],
+                at => IsSo(what, AgedCar.After(car, wear, at), load, happened[e][((int)at * asked.Draws) + draw], cancellation),
+                year => what == YearsEvent.TouchesStop && margin is not null ? Zero(year, margin[year], margin[year + 1]) : null);
+        }
+    }
+
+    // Of a road the pass is not run at every moment between two years: the stop comes nearer evenly.
+    private static double? Zero(int year, double before, double after) =>
+        double.IsFinite(before) && double.IsFinite(after) && before >= 0.0 != after >= 0.0 ? year + (before / (before - after)) : null;
+
+    // A car that cannot stand lies on its stops, and is else as it was.
+    private bool IsSo(YearsEvent what, Car aged, LoadState load, bool before, CancellationToken cancellation)
+    {
+        if (Standing(aged, LoadState.Reference) is null || Standing(aged, load) is not { } loaded)
+        {
+            return before || what is YearsEvent.StandsOnStop or YearsEvent.TouchesStop;
+        }
+
+        if (what != YearsEvent.TouchesStop)
+        {
+            return Stands(what, loaded);
+        }
+
+        var request = new PassRequest(loaded, asked.Road!, asked.Speed);
+        var (rows, outcomes) = BatchedMeasures.WithOutcomes([request], margins, null, 1, null, cancellation);
+        return Touches(outcomes[0], rows[0]);
     }
 
     private static RideModel? Standing(Car car, LoadState load)
@@ -154,15 +190,17 @@ internal sealed class YearsLives
     {
         foreach (var (e, what) in Events.Index())
         {
-            happened[e][at] = what switch
-            {
-                YearsEvent.SofterRear => AxleCatalogue.FrequencyRatio.Of(new CarAtRest(loaded)) < 1.0,
-                YearsEvent.StandsOnStop => loaded.Trim.BumpLeft.Min() < 0.0,
-                YearsEvent.HighBeam => HeadlampAim.Of(loaded)!.Drop < HeadlampRange.Of(loaded.Car.Headlamp!)!.LeastDrop,
-                _ => false,
-            };
+            happened[e][at] = Stands(what, loaded);
         }
     }
+
+    private static bool Stands(YearsEvent what, RideModel loaded) => what switch
+    {
+        YearsEvent.SofterRear => AxleCatalogue.FrequencyRatio.Of(new CarAtRest(loaded)) < 1.0,
+        YearsEvent.StandsOnStop => loaded.Trim.BumpLeft.Min() < 0.0,
+        YearsEvent.HighBeam => HeadlampAim.Of(loaded)!.Drop < HeadlampRange.Of(loaded.Car.Headlamp!)!.LeastDrop,
+        _ => false,
+    };
 
     private void Read(int at, RideModel empty, Trim before, ulong hand)
     {
@@ -175,21 +213,31 @@ internal sealed class YearsLives
         }
     }
 
-    private void Drive(int draw, PassRequest?[] requests, CancellationToken cancellation)
+    // What is left to the stops in each year; NaN where the pass does not tell; null where no road is watched.
+    private double[]? Drive(int draw, PassRequest?[] requests, CancellationToken cancellation)
     {
         if (margins.Length == 0 || Place(YearsEvent.TouchesStop) is not (>= 0 and var e))
         {
-            return;
+            return null;
         }
 
         var (rows, outcomes) = BatchedMeasures.WithOutcomes(requests, margins, null, 1, null, cancellation);
         for (var year = 0; year <= asked.Years; year++)
         {
-            // A pass that leaves the model's range has gone through the stop.
-            happened[e][(year * asked.Draws) + draw] |=
-                outcomes[year] is { } outcome && (outcome != PassOutcome.Completed || rows[year].Any(margin => margin < 0.0));
+            happened[e][(year * asked.Draws) + draw] |= Touches(outcomes[year], rows[year]);
         }
+
+        return
+        [
+            .. rows.Select((row, year) => outcomes[year] == PassOutcome.Completed
+                ? row.Where(m => !double.IsNaN(m)).DefaultIfEmpty(double.NaN).Min()
+                : double.NaN),
+        ];
     }
+
+    // A pass that leaves the model's range has gone through the stop.
+    private static bool Touches(PassOutcome? outcome, IReadOnlyList<double> row) =>
+        outcome is { } end && (end != PassOutcome.Completed || row.Any(margin => margin < 0.0));
 
     private YearlyWear WearOf(int draw)
     {

@@ -74,7 +74,7 @@ public static class YearsStudy
         return new YearsAnswer
         {
             Asked = asked,
-            Chances = [.. lives.Events.Select(e => new YearsChance(e, [.. lives.Shares(e)], lives.Reading(e)))],
+            Chances = [.. lives.Events.Select(e => new YearsChance(e, [.. lives.Shares(e)], lives.Moments(e), asked.Draws, lives.Reading(e)))],
             Fallen = lives.Fallen,
             Refused = lives.Refused,
         };
@@ -85,6 +85,11 @@ public static class YearsStudy
         var speed = reader.Speed(Speed);
         var (draws, seed, years) = (reader.Whole(Samples), reader.Seed(Seed), reader.Whole(Ahead));
         var wear = Wear(reader);
+        if (reader.Given.Of(Speed) is { } typed && typed != Speed.Usual && reader.Given.Of(Over) is null)
+        {
+            reader.Object(Speed.Name, "speed does nothing without a road: give --road, or leave --speed out.");
+        }
+
         var road = reader.Road(Over);
         var car = reader.Car(Choices.Car, Load);
         if (reader.IsRefused)
@@ -133,10 +138,19 @@ public static class YearsStudy
         }
         catch (RefusedValueException refused)
         {
-            reader.Object(Option(refused.Property ?? ""), refused.Message);
+            reader.Object(Option(refused.Property ?? ""), Said(reader, refused));
         }
 
         return null;
+    }
+
+    // In the unit that was typed.
+    private static string Said(AskedReader reader, RefusedValueException refused)
+    {
+        var choice = new[] { FrontSag, RearSag, BushCreep, DamperLoss }.Single(c => c.Name == Option(refused.Property ?? ""));
+        var typed = reader.Given.Of(choice) ?? "";
+        var unit = choice == DamperLoss ? QuantityText.Parse<Plain>(typed).Unit : QuantityText.Parse<Length>(typed).Unit;
+        return $"{choice.Name} '{typed}': it must be {(unit is null ? refused.Limit : refused.LimitIn(unit))}. {refused.Advice}";
     }
 
     private static string Option(string property) => property switch

@@ -15,11 +15,12 @@ public static class YearsTable
     {
         ArgumentNullException.ThrowIfNull(chances);
         ArgumentNullException.ThrowIfNull(years);
-        var table = new FactTable("Chance by year", [.. years.Select(y => y == 0 ? "today" : FormattableString.Invariant($"year {y}"))]);
+        var table = new FactTable(
+            "Share of the drawn cars by year", [.. years.Select(y => y == 0 ? "today" : FormattableString.Invariant($"year {y}"))]);
         foreach (var chance in chances)
         {
             var shown = years.Select(y => (double?)In.Percent.Of(chance.Shares[y]));
-            table.Add(YearsWords.Id(chance.Event), Label(chance.Event), In.Percent.Symbol, "F0", shown);
+            table.Add(YearsWords.Id(chance.Event), Label(chance.Event), In.Percent.Symbol, "F1", shown);
         }
 
         return table;

@@ -46,6 +46,9 @@ internal sealed class YearsWords(YearsAnswer answer)
         {
             0.0 => Text($"below {least:F0} %"),
             1.0 => Text($"above {100.0 - least:F0} %"),
+            // So near an end the count says more than a share that would read as none, or as less than "below".
+            _ when In.Percent.Of(share) is var near && (near <= least || near >= 100.0 - least) =>
+                Text($"{share * asked.Draws:F0} of {asked.Draws} cars"),
             _ => Text($"{In.Percent.Of(share):F0} %"),
         };
     }
@@ -72,13 +75,15 @@ internal sealed class YearsWords(YearsAnswer answer)
             var now = already.Length == 0
                 ? ""
                 : $" As described {string.Join(" and ", already.Select(c => $"{Clause(c.Event)} ({Percent(c.Shares[0])})"))} already.";
-            var next = answer.Chances.Where(c => !c.IsSo && c.YearOf(0.5) is not null).MinBy(c => c.YearOf(0.5));
+            var next = answer.Chances.Where(c => !c.IsSo && c.Half.From is not null).MinBy(c => c.YearOf(0.5) ?? double.MaxValue);
             return next is null
                 ? already.Length > 0
                     ? $"{Load} the years bring nothing more that is watched here and becomes more likely than not within {Years(asked.Years)}.{now}"
                     : $"{Load} nothing that is watched here becomes more likely than not within {Years(asked.Years)}."
-                : Text($"{Load} it is best before year {next.YearOf(0.5):F1}: from then on it is more likely than not that ")
-                    + $"{Clause(next.Event)}.{now}";
+                : next.IsTold
+                    ? Text($"{Load} it is best before year {next.YearOf(0.5):F1}{Told(next)}: from then on it is more likely than not that ")
+                        + $"{Clause(next.Event)}.{now}"
+                    : $"{Load} no one year can be named: that {Clause(next.Event)} is about as likely as not {Creeping(next)}.{now}";
         }
     }
 
@@ -90,10 +95,19 @@ internal sealed class YearsWords(YearsAnswer answer)
         return (chance.IsSo, chance.YearOf(0.5)) switch
         {
             (true, _) => $"{clause}: {today}, {last}.",
-            (_, { } half) => Text($"{clause}: {today}, {Tenth(chance)}one half in year {half:F1}, {last}."),
+            (_, { } half) when chance.IsTold => Text($"{clause}: {today}, {Tenth(chance)}one half in year {half:F1}{Told(chance)}, {last}."),
+            _ when chance.Half.From is not null => $"{clause}: {today}, {Tenth(chance)}about one half {Creeping(chance)}, {last}.",
             _ => $"{clause}: {today}, {Tenth(chance)}{last}; it stays the less likely.",
         };
     }
+
+    // Nine times of ten.
+    private string Told(YearsChance chance) => chance.Half is { From: { } from, To: { } to } && to - from > 0.1
+        ? Text($" ({from:F1} to {to:F1}: {asked.Draws} draws tell it no closer)") : "";
+
+    private string Creeping(YearsChance chance) => (chance.Half.To is { } to
+        ? Text($"from year {chance.Half.From:F1} to year {to:F1}")
+        : Text($"from year {chance.Half.From:F1} on")) + Text($" ({asked.Draws} draws tell it no closer)");
 
     private static string Tenth(YearsChance chance) =>
         chance.Shares[0] < 0.1 && chance.YearOf(0.1) is { } year ? Text($"one in ten in year {year:F1}, ") : "";
