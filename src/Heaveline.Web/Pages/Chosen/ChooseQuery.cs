@@ -19,7 +19,8 @@ internal static class ChooseQuery
             ? given
             : new Given(
             [
-                .. ChooseStudy.Question.Choices.Where(choice => choice != lists).SelectMany(choice => given.All(choice).Select(w => (choice.Name, w))),
+                .. ChooseStudy.Question.Choices.Where(choice => choice != lists)
+                    .SelectMany(choice => given.All(choice).Select(w => (choice.Name, w))),
                 .. garage.PartsLists.Where(list => !list.IsRefused).Select(list => (lists.Name, (string?)list.Name)),
             ]);
     }

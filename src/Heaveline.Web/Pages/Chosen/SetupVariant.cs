@@ -56,6 +56,7 @@ internal static class SetupVariant
             }
         }
 
-        throw new RefusedValueException("This setup", "not kept", "one of fewer than a hundred of its name", "Take some of them out on the first page.");
+        throw new RefusedValueException(
+            "This setup", "not kept", "one of fewer than a hundred of its name", "Take some of them out on the first page.");
     }
 }
