@@ -50,15 +50,15 @@ internal static class GarageLines
 
     private static GarageEntry Line(
         GarageKind kind, string name, string? title, IReadOnlyList<Refusal> refusals, IReadOnlyList<Warning> warnings) => new()
-    {
-        Name = name,
-        Kind = kind,
-        Title = string.IsNullOrWhiteSpace(title) ? name : title.Trim(),
-        Refusals = refusals.Count,
-        Warnings = warnings.Count,
-        Unknown = warnings.Count(warning => warning.IsUnknown),
-        Problem = refusals is [var first, ..] ? first.Message : null,
-    };
+        {
+            Name = name,
+            Kind = kind,
+            Title = string.IsNullOrWhiteSpace(title) ? name : title.Trim(),
+            Refusals = refusals.Count,
+            Warnings = warnings.Count,
+            Unknown = warnings.Count(warning => warning.IsUnknown),
+            Problem = refusals is [var first, ..] ? first.Message : null,
+        };
 
     private static string? Base(Garage garage, string name, string? written)
     {

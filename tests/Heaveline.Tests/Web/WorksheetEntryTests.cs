@@ -136,6 +136,20 @@ public sealed class WorksheetEntryTests
         Assert.Equal(text, WorkedOutLines.Without(marked, [line]));
     }
 
+    [Theory]
+    [InlineData("front", "rear 560 kg; wheelbase 2.7 m; front track 1.52 m; rear track 1.51 m")]
+    [InlineData("front-left", "front right 284.1 kg; rear left 281 kg; rear right 279 kg; wheelbase 2.7 m; front track 1.52 m; rear track 1.51 m")]
+    public void A_weighing_gives_the_other_fields_too_and_no_digits_that_nobody_read(string value, string others)
+    {
+        var entry = Open("weigh", value, new() { ["wheelbase"] = ["2.7 m"], ["track"] = ["1.52 m", "1.51 m"] });
+        var round = entry.Lines.Single(line => line.Choice.Name == "round");
+        new[] { "298.3126", "284.1", "281", "279" }.CopyTo(round.Cells[0], 0);
+        entry.Look();
+        Assert.Equal(value == "front" ? "582.4 kg" : "298.3 kg", entry.Value!.Text);
+        Assert.Equal(others, string.Join("; ", entry.Others.Select(other => $"{other.Label} {other.Text}")));
+        Assert.All(entry.Others, other => Assert.Contains(CarFile.Form.All, field => field.Path.SequenceEqual(other.Path)));
+    }
+
     private static WorksheetEntry Open(string word, string value, Dictionary<string, string[]>? known = null) =>
         new(new FieldSheet(SheetDoor.Named(word), value), Garage, known ?? []);
 

@@ -36,6 +36,22 @@ public sealed class WorksheetEntry
     /// <summary>The value that is wanted; null where the readings give none.</summary>
     public WorkedOut? Value => Answer?.Values.FirstOrDefault(value => value.Key == sheet.Value) is { } found ? new(found.Text, Answer.From) : null;
 
+    /// <summary>
+    /// What the same readings give for other fields: of a weighing the other wheels or the other axle, as the field beside is one, and the lengths
+    /// that were measured with it. Empty where the value itself is not there.
+    /// </summary>
+    public IReadOnlyList<WorkedField> Others => Answer is not { } answer || sheet.Door.Word != "weigh" || Value is null ? [] :
+    [
+        .. answer.Values.Where(value => value.Key != sheet.Value && value.Key.Contains('-') == sheet.Value.Contains('-'))
+            .Select(value => new WorkedField(value.Key.Replace('-', ' '), ["weighing", value.Key], value.Text)),
+        .. Measured("wheelbase", 0, "wheelbase", ["wheelbase"]),
+        .. Measured("track", 0, "front track", ["front", "track"]),
+        .. Measured("track", 1, "rear track", ["rear", "track"]),
+    ];
+
+    private IEnumerable<WorkedField> Measured(string choice, int column, string label, string[] path) =>
+        Lines.Where(line => line.Choice.Name == choice).Select(line => new WorkedField(label, path, line.Whole(0, column)));
+
     /// <summary>What is wrong and belongs to no single reading.</summary>
     public IEnumerable<string> Elsewhere => objections.Where(one => !Lines.Any(line => Places(line).Any(at => IsAt(one, line, at.Row, at.Column))))
         .Where(one => !IsMissing(one)).Select(one => garage.Units.Text(one.Sentence)).Distinct();

@@ -54,7 +54,7 @@ public static class RatioStudy
                 .Add("worst-miss", "largest miss of the curve", "mm", "F2", In.Millimetres.Of(sheet.WorstMiss))
                 .Facts,
             Notes = [.. sheet.Notes],
-            From = SheetQuestion.Count(asked.Stops.Length, "stop", "stops") + " of a jacked wheel",
+            From = SheetQuestion.Count(asked.Stops.Length, "stop", "stops") + " of a jacked wheel, the ratio near rest",
             Values =
             [
                 new("ratio", SheetTable.Text(sheet.Ratio.AtReference, "")),

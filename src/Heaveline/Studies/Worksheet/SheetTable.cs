@@ -13,7 +13,10 @@ internal sealed class SheetTable(string title)
     /// <summary>The table so far.</summary>
     public FactTable Facts { get; } = new(title, ["value", "±"]);
 
-    /// <summary>An amount as a car file takes it: the doubt to two digits, the value to the doubt's last place.</summary>
+    /// <summary>
+    /// An amount as a car file takes it: the doubt to two digits, the value to the doubt's last place; without a doubt the value to four digits,
+    /// and to a tenth at least.
+    /// </summary>
     /// <param name="amount">The amount.</param>
     /// <param name="unit">Its unit; blank for a plain number.</param>
     public static string Text<T>(Amount<T> amount, string unit)
@@ -23,7 +26,8 @@ internal sealed class SheetTable(string title)
         var (value, doubt) = (own?.FromSi(amount.Si) ?? amount.Si, own?.FromSi(amount.Doubt.HalfWidth) ?? amount.Doubt.HalfWidth);
         if (doubt < Least)
         {
-            return $"{value.ToString("0.####", CultureInfo.InvariantCulture)} {unit}".TrimEnd();
+            var places = value == 0.0 ? 1 : (int)Math.Clamp(3.0 - Math.Floor(Math.Log10(Math.Abs(value))), 1.0, 4.0);
+            return $"{Math.Round(value, places).ToString("0.####", CultureInfo.InvariantCulture)} {unit}".TrimEnd();
         }
 
         string Written(double number) => number.ToString($"F{Numeral.Decimals(doubt, 9)}", CultureInfo.InvariantCulture);
