@@ -105,12 +105,14 @@ public class PitchPerGTests
     }
 
     [Fact]
-    public void No_stop_is_told_above_one_g_nor_without_stops_nor_of_one_that_is_pressed_at_rest()
+    public void No_stop_is_told_above_one_g_nor_without_stops_and_one_that_is_pressed_at_rest_is_met_at_nothing()
     {
         Assert.Null(SideEffects.Of(RideModel.Of(Uneven())).Braking.FirstStop);
         Assert.Null(SideEffects.Of(RideModel.Of(Stopped(0.060, 0.040))).Braking.FirstStop);
         Assert.NotNull(SideEffects.Of(RideModel.Of(Stopped(0.060, 0.036))).Braking.FirstStop);
-        Assert.Null(SideEffects.Of(RideModel.Of(Stopped(0.0, 0.040))).Braking.FirstStop);
+        var pressed = SideEffects.Of(RideModel.Of(Stopped(0.0, 0.040))).Braking.FirstStop!;
+        Assert.Equal((0.0, "front bump stop"), (pressed.Acceleration, pressed.Stop));
+        Assert.Contains("pressed at rest", pressed.ToString(), StringComparison.Ordinal);
         // Accelerating the rear sinks and the front rises: these stops are at the other ends.
         Assert.Null(SideEffects.Of(RideModel.Of(Stopped(0.040, 0.020))).Driving.FirstStop);
     }
