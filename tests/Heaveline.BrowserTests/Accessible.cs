@@ -15,6 +15,8 @@ internal static class Accessible
     /// <param name="rule">The one rule that is asked about; null for all.</param>
     public static async Task Check(IPage page, bool frames = true, string? rule = null)
     {
+        // A page that has just come alive takes its title off and puts it on again.
+        await page.WaitForFunctionAsync("document.title.length > 0");
         var options = new AxeRunOptions
         {
             RunOnly = rule is null ? new RunOnlyOptions { Type = "tag", Values = Levels } : new RunOnlyOptions { Type = "rule", Values = [rule] },

@@ -1,7 +1,6 @@
 using System.Globalization;
 using Heaveline.Cars;
 using Heaveline.Parts;
-using Heaveline.Quantities;
 using Heaveline.Search;
 using Heaveline.Studies;
 
@@ -147,6 +146,5 @@ public class ChooseStudyTests
         Assert.Contains("first second after the rear wheels have left", text, StringComparison.Ordinal);
         Assert.DoesNotContain("NaN", text, StringComparison.Ordinal);
         TestContext.Current.TestOutputHelper?.WriteLine(text);
-        File.WriteAllText(Path.Combine(Path.GetTempPath(), "st-choose.txt"), string.Join('\n', Answer.WholeLinesIn(ReaderUnits.Metric)));
     }
 }
