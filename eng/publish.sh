@@ -19,7 +19,7 @@ for system in "$@"; do
     dotnet publish src/Heaveline.Cli -r "$system" "${options[@]}" "${native[@]}" -o "$folder"
     same_packages
     mkdir -p "$folder/examples"
-    cp -R examples/garage examples/roads "$folder/examples"
+    cp -R examples/garage examples/parts examples/roads "$folder/examples"
     for file in LICENSE THIRD-PARTY-NOTICES.txt FONT-LICENSE.txt bill-of-materials.json; do
         cmp "$folder/$file" "$(source_of $file)"
     done

@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using Microsoft.Playwright;
 using static Microsoft.Playwright.Assertions;
 
 namespace Heaveline.BrowserTests;
@@ -88,5 +89,16 @@ public class ChoosePageTests(Served served)
         await page.Awake();
         await Expect(page.Locator("#none h2")).ToHaveTextAsync("There is no list of parts in this garage");
         await Accessible.Check(page);
+        try
+        {
+            await page.GetByRole(AriaRole.Button, new() { Name = "Put it into this garage: Village motor factors, autumn" }).ClickAsync();
+            await Expect(page.Locator("#none")).ToHaveCountAsync(0);
+            await Expect(page.Locator("#lists input")).ToBeCheckedAsync();
+            await Expect(page.Locator("#finding")).ToBeVisibleAsync(new() { Timeout = Long });
+        }
+        finally
+        {
+            File.Delete(Path.Combine(served.Garage, "village-autumn.yaml"));
+        }
     }
 }

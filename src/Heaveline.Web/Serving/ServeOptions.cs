@@ -12,6 +12,10 @@ public sealed record ServeOptions
     /// <summary>Folder of the invented cars that come with the program, offered in a garage without any; null when they are not at hand.</summary>
     public string? Invented { get; init; }
 
+    /// <summary>Folder of the invented lists of parts, which lies beside that of the cars; null when that is not at hand.</summary>
+    public string? InventedParts =>
+        Invented is { } cars ? Path.Combine(Path.GetDirectoryName(Path.TrimEndingDirectorySeparator(cars))!, "parts") : null;
+
     /// <summary>Port; 0: any free one.</summary>
     public int Port { get; init; } = 5090;
 
