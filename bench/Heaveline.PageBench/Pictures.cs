@@ -18,6 +18,7 @@ internal static class Pictures
         ("drive.png", "/drive?log=larch-lane-after", 1280, 1100, ".finding"),
         ("phone.png", "/phone", 390, 844, "#phone-start:enabled"),
         ("rule.png", "/rule?car=fern-saloon&load=driver", 1280, 1000, ".map .picture"),
+        ("choose.png", "/choose?car=fern-saloon&budget=600", 1280, 1100, "#finding"),
     ];
 
     /// <summary>Takes them.</summary>
@@ -26,6 +27,8 @@ internal static class Pictures
     {
         await using var served = await ServedPage.Open("?" + Laden);
         BringDrives(served.Garage);
+        const string list = "village-autumn.yaml";
+        File.Copy(Path.Combine(Checkout.Root, "examples", "parts", list), Path.Combine(served.Garage, list));
         foreach (var (file, address, width, height, stands) in All)
         {
             await served.Page.SetViewportSizeAsync(width, height);
