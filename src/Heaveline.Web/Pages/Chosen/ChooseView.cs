@@ -16,6 +16,9 @@ public sealed record ChooseView(ChooseAnswer Answer)
     /// <summary>Price against settling.</summary>
     public Figure TradeOff => tradeOff.Value;
 
+    /// <summary>What stands upwards in it, in words.</summary>
+    public string Upwards => TradeOff.Panels.OfType<ChartPanel>().First().Y.Label;
+
     /// <summary>The shortlist with its cars.</summary>
     internal IReadOnlyList<ChooseTold> List => Answer.Findings.List;
 

@@ -55,7 +55,10 @@ public sealed class AskedReader(Given given, IFinder finder)
     /// <param name="choice">Name of the choice; blank for none in particular.</param>
     /// <param name="sentence">What is wrong and what there is instead.</param>
     /// <param name="isUsage">Whether it is the words that are wrong, whatever cars and roads say.</param>
-    public void Object(string choice, string sentence, bool isUsage = true) => objections.Add(new Objection(choice, sentence, isUsage));
+    public void Object(string choice, string sentence, bool isUsage = true) => objections.Add(new(choice, sentence, isUsage) { Place = At });
+
+    /// <summary>The reading that is being read, which an objection is about; null: none of several.</summary>
+    internal ReadingPlace? At { get; set; }
 
     /// <summary>The words for a choice, or the usual ones; null where there are neither.</summary>
     public string? Text(Choice choice)
@@ -393,6 +396,4 @@ public sealed class AskedReader(Given given, IFinder finder)
     private static bool IsWhole(string words) =>
         words.Trim() is { Length: > 0 } trimmed && trimmed.AsSpan(trimmed[0] is '-' or '+' ? 1 : 0) is { Length: > 0 } digits
         && !digits.ContainsAnyExceptInRange('0', '9');
-
-    private static string Cars(double count) => count == 1.0 ? "one car" : FormattableString.Invariant($"{count} cars");
 }
