@@ -301,9 +301,8 @@ public sealed class AskedReader(Given given, IFinder finder)
         ArgumentNullException.ThrowIfNull(choice);
         ArgumentNullException.ThrowIfNull(car);
         var name = given.Of(choice);
-        var load = name is null
-            ? choice.FirstOfCar ? LoadedCar.UsualLoad(car) : LoadState.Reference
-            : LoadedCar.LoadNamed(car, name);
+        var load = name is not null ? LoadedCar.LoadNamed(car, name)
+            : choice.FirstOfCar ? LoadedCar.UsualLoad(car) : LoadState.Reference;
         if (load is null)
         {
             Object(choice.Name, LoadedCar.NoLoad(car, name!), isUsage: false);
@@ -396,4 +395,6 @@ public sealed class AskedReader(Given given, IFinder finder)
     private static bool IsWhole(string words) =>
         words.Trim() is { Length: > 0 } trimmed && trimmed.AsSpan(trimmed[0] is '-' or '+' ? 1 : 0) is { Length: > 0 } digits
         && !digits.ContainsAnyExceptInRange('0', '9');
+
+    private static string Cars(double count) => count == 1.0 ? "one car" : FormattableString.Invariant($"{count} cars");
 }
