@@ -160,7 +160,7 @@ public sealed class AskedReader(Given given, IFinder finder)
         where TDimension : struct, IDimension
     {
         ArgumentNullException.ThrowIfNull(choice);
-        return Text(choice) is { } words ? Amount<TDimension>(choice.Name, choice.Name, words, example) : null;
+        return Text(choice) is { } words ? Parsed<TDimension>(choice.Name, choice.Name, words, example)?.Amount : null;
     }
 
     /// <summary>A quantity with its unit that stands among the words for a choice, in SI units with its doubt; null when it is none.</summary>
@@ -171,7 +171,7 @@ public sealed class AskedReader(Given given, IFinder finder)
         where TDimension : struct, IDimension
     {
         ArgumentNullException.ThrowIfNull(choice);
-        return Amount<TDimension>(choice.Name, choice.Name, words, example);
+        return Parsed<TDimension>(choice.Name, choice.Name, words, example)?.Amount;
     }
 
     /// <summary>A driving speed, m/s; null when it is none.</summary>
@@ -348,9 +348,6 @@ public sealed class AskedReader(Given given, IFinder finder)
         return null;
     }
 
-    private Amount<TDimension>? Amount<TDimension>(string choice, string what, string words, string example)
-        where TDimension : struct, IDimension => Parsed<TDimension>(choice, what, words, example)?.Amount;
-
     private Parsed<TDimension>? Parsed<TDimension>(string choice, string what, string words, string example)
         where TDimension : struct, IDimension
     {
@@ -397,4 +394,6 @@ public sealed class AskedReader(Given given, IFinder finder)
     private static bool IsWhole(string words) =>
         words.Trim() is { Length: > 0 } trimmed && trimmed.AsSpan(trimmed[0] is '-' or '+' ? 1 : 0) is { Length: > 0 } digits
         && !digits.ContainsAnyExceptInRange('0', '9');
+
+    private static string Cars(double count) => count == 1.0 ? "one car" : FormattableString.Invariant($"{count} cars");
 }
