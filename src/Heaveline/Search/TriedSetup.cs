@@ -9,9 +9,6 @@ internal sealed record TriedSetup
     // Fewer draws say too little of a share: it counts as it was counted, and is told as not sure yet.
     private const int Few = 60;
 
-    // The half-width, in standard deviations, that one drawn car lies within 9 times in 10.
-    private const double Ninety = 1.645;
-
     /// <summary>The setup as stated.</summary>
     public required DrivenSetup Stated { get; init; }
 
@@ -93,7 +90,7 @@ internal sealed record TriedSetup
         }
 
         var (mean, deviation, _) = other.Less(this, wish);
-        return mean > Math.Max(untold, Ninety * deviation);
+        return mean > Math.Max(untold, Gaussian.Ninety * deviation);
     }
 
     private bool Holds(int count, double share) => Draws == 0 || share == 0.0

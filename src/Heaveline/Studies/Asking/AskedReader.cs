@@ -306,8 +306,7 @@ public sealed class AskedReader(Given given, IFinder finder)
             : LoadedCar.LoadNamed(car, name);
         if (load is null)
         {
-            var known = string.Join(", ", car.LoadStates.Select(l => l.Name).Prepend(LoadState.Reference.Name));
-            Object(choice.Name, $"'{name}' is no load state of {car.Name}; it has: {known}.", isUsage: false);
+            Object(choice.Name, LoadedCar.NoLoad(car, name!), isUsage: false);
         }
 
         Note(choice, load?.Name);

@@ -66,7 +66,7 @@ internal static class ChooseChoices
         Name = "with",
         Kind = ChoiceKind.Word,
         Says = $"Another limit than usual, \"{ChooseLimitReader.Example}\": of {string.Join(", ", ChooseLimitReader.Names)}; may be given more than "
-            + "once. Without it: worst use case 3 %, hit 10 %, roll 5 %, braking 5 %, lamp swing 0.1 %.",
+            + $"once. Without it: {ChooseLimitReader.Usual}.",
         HelpName = "LIMIT",
         IsRepeated = true,
     };
@@ -219,8 +219,7 @@ internal static class ChooseChoices
             }
             else
             {
-                var known = string.Join(", ", car.LoadStates.Select(l => l.Name).Prepend(LoadState.Reference.Name));
-                reader.Object(Loads.Name, $"'{name}' is no load state of {car.Name}; it has: {known}.", isUsage: false);
+                reader.Object(Loads.Name, LoadedCar.NoLoad(car, name), isUsage: false);
             }
         }
 

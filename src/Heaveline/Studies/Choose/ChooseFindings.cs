@@ -38,7 +38,9 @@ internal sealed record ChooseFindings
     /// <summary>What each changed place takes off the first wish in the best setup, as ratios that add up; empty where it is not told.</summary>
     public ImmutableArray<(int Place, double Part)> Shares { get; init; } = [];
 
-    /// <summary>The best setup with one place one part up or down, as driven in the car as stated.</summary>
+    /// <summary>
+    /// The best setup with one place one part softer or firmer, or where that is not said as it is, as driven in the car as stated.
+    /// </summary>
     public ImmutableArray<(int Place, DrivenSetup Setup)> Aside { get; init; } = [];
 
     /// <summary>Whose doubt makes most of the spread of the best setup's first wish, greatest first.</summary>

@@ -10,17 +10,21 @@ internal static partial class ChooseLimitReader
     /// <summary>How one may be written.</summary>
     public const string Example = "roll at most 10 % more";
 
-    private static readonly (string Name, Func<ChooseLimits, double, ChooseLimits> With)[] Known =
+    private static readonly (string Name, Func<ChooseLimits, double> Of, Func<ChooseLimits, double, ChooseLimits> With)[] Known =
     [
-        ("worst use case", (limits, share) => limits with { WorstRoad = share }),
-        ("hit", (limits, share) => limits with { Hit = share }),
-        ("roll", (limits, share) => limits with { Roll = share }),
-        ("braking", (limits, share) => limits with { Braking = share }),
-        ("lamp swing", (limits, share) => limits with { LampSwing = share }),
+        ("worst use case", limits => limits.WorstRoad, (limits, share) => limits with { WorstRoad = share }),
+        ("hit", limits => limits.Hit, (limits, share) => limits with { Hit = share }),
+        ("roll", limits => limits.Roll, (limits, share) => limits with { Roll = share }),
+        ("braking", limits => limits.Braking, (limits, share) => limits with { Braking = share }),
+        ("lamp swing", limits => limits.LampSwing, (limits, share) => limits with { LampSwing = share }),
     ];
 
     /// <summary>What may be limited.</summary>
     public static IReadOnlyList<string> Names { get; } = [.. Known.Select(one => one.Name)];
+
+    /// <summary>What holds where nothing else is said ("roll 5 %"), one after the other.</summary>
+    public static string Usual { get; } = string.Join(
+        ", ", Known.Select(one => FormattableString.Invariant($"{one.Name} {In.Percent.Of(one.Of(new ChooseLimits())):0.##} %")));
 
     /// <summary>The limits; the usual ones where none was given.</summary>
     /// <param name="reader">Gathers what is wrong.</param>

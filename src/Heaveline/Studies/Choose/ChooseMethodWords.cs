@@ -21,16 +21,29 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
     private Sentence Driven => new("search", findings.Found switch
     {
         { IsStopped: false, IsWhole: true, Within: 1 } =>
-            "No setup but the car as it is fits and keeps the standing limits.",
+            $"No setup but the car as it is {Fits}.",
         { IsStopped: true } found => Text($"Stopped: {found.Driven.Length} setups were driven."),
-        { IsWhole: true } found => Text($"Every one of the {found.Within} setups that fit and keep the standing limits was driven")
+        { IsWhole: true } found => Text($"Every one of the {found.Within} setups that {Fit} was driven")
             + (found.AreSilentChosen ? ", those that differ in their bars alone counted once." : "."),
         { Rounds: [.., var last] } found =>
             Text($"Of {found.Within} setups to drive {found.Driven.Length} were driven in {found.Rounds.Length} rounds: a sample, and whatever lay ")
-            + Text($"within {In.Percent.Of(last.Margin):0.#} % of the front that a fit to those driven guessed, until nothing was left; at setups ")
+            + Text($"within {In.Percent.Of(last.Margin):0.#} % of the front that a fit to those driven guessed, {Until(found)}; at setups ")
             + Text($"not driven before the fit was off by {In.Percent.Of(last.Residual):0.##} % (RMS) in the last round."),
-        var found => Text($"Of {found.Within} setups to drive {found.Driven.Length} were driven, a sample; nothing near it was left."),
+        var found => Text($"Of {found.Within} setups to drive {found.Driven.Length} were driven, a sample; {Left(found)} was left near the front."),
     });
+
+    // Where front and rear are joined, how a setup stands is looked at once it was driven.
+    private string Fit => !findings.Parts.IsJoined ? "fit and keep the standing limits"
+        : findings.Asked.Limits.Cost is null ? "fit" : "fit and cost no more than they may";
+
+    private string Fits => !findings.Parts.IsJoined ? "fits and keeps the standing limits"
+        : findings.Asked.Limits.Cost is null ? "fits" : "fits and costs no more than it may";
+
+    private static string Until(FoundSetups found) => found.LeftNear == 0
+        ? "until nothing was left"
+        : Text($"and stopped after {found.Rounds.Length} rounds with {found.LeftNear} still near");
+
+    private static string Left(FoundSetups found) => found.LeftNear == 0 ? "nothing" : Text($"{found.LeftNear}");
 
     private Sentence Limits => new("limits",
         $"Limits: {string.Join("; ", findings.Found.Task.Limits.Select(limit => limit.Says))}"

@@ -26,7 +26,7 @@ internal sealed class ChooseStanding
     public ImmutableArray<string> OnStops { get; }
 
     /// <summary>Whether a car stands on a bump stop.</summary>
-    public static bool IsOnStops(CarAtRest rest) => Enumerable.Range(0, 4).Any(i => rest.Model.Trim.BumpLeft[i] <= 0.0);
+    public static bool IsOnStops(CarAtRest rest) => StandingStops.Of(rest.Model).Any();
 
     /// <summary>The first limit that does not hold.</summary>
     /// <param name="after">The setup under the same loads.</param>

@@ -57,10 +57,11 @@ public static class ChooseStudy
         var doer = new ChooseDoer(asked, use, parts);
         var found = SetupSearch.Of(TaskOf(asked, use, parts, doer, run.Between(0.0, Searched)));
         var candidates = Shortlist.Candidates(found);
-        var stated = candidates.Select(one => ((Fitted)parts.Fit(one.Setup)).Car).Prepend(asked.Car).Take(8)
-            .Any(car => asked.Loads.Any(load => CarDoubts.Of(car, load).AreStated));
+        // A part that fits beside another alone states its doubts in a setup.
+        var stated = asked.Loads.Any(load => CarDoubts.Of(asked.Car, load).AreStated) || parts.StatesDoubts(asked.Loads[0])
+            || candidates.Any(one => CarDoubts.Of(((Fitted)parts.Fit(one.Setup)).Car, asked.Loads[0]).AreStated);
         var trial = TrialOf(found, candidates, stated && !found.IsStopped ? asked.Draws : 0, run.Between(Searched, Tried));
-        var full = asked.Loads.MaxBy(NeutralLoad.Mass)!;
+        var full = NeutralLoad.Heaviest(asked.Loads);
         var own = new Lazy<ImmutableArray<double>>(() => doer.SeatPeaks(asked.Car));
         ImmutableArray<ChooseTold> list =
         [
@@ -131,9 +132,9 @@ public static class ChooseStudy
             Columns = use.Columns,
             Limits =
             [
-                new SetupLimit("worst-road", ChooseLimitWords.WorstRoad(asked.Limits), 0.9, (row, present) =>
+                new SetupLimit(WishKind.WorstRoad, ChooseLimitWords.WorstRoad(asked.Limits), 0.9, (row, present) =>
                     scores.Value.Of(WishKind.WorstRoad, row, present) - 1.0 - asked.Limits.WorstRoad),
-                new SetupLimit("hit", ChooseLimitWords.Hit(asked.Limits), 0.9, (row, present) =>
+                new SetupLimit(WishKind.Hit, ChooseLimitWords.Hit(asked.Limits), 0.9, (row, present) =>
                     scores.Value.Of(WishKind.Hit, row, present) - 1.0 - asked.Limits.Hit),
             ],
             Doer = doer,

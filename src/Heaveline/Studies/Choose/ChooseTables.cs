@@ -71,7 +71,7 @@ internal static class ChooseTables
         return [table];
     }
 
-    /// <summary>The best setup with one place one part up or down.</summary>
+    /// <summary>The best setup with one place one part softer or firmer, or as it is.</summary>
     public static IReadOnlyList<FactTable> Aside(ChooseFindings findings)
     {
         if (findings.Aside.IsEmpty)

@@ -62,7 +62,7 @@ internal sealed class ChooseUse
     public int Numbers => (2 * Crossings.Length) + Rides.Length;
 
     /// <summary>A speed in words.</summary>
-    public static string Speed(double speed) => FormattableString.Invariant($"{In.KilometresPerHour.Of(speed):0.#} km/h");
+    public static string Speed(double speed) => $"{SpeedRanges.Number(speed)} km/h";
 
     /// <summary>The same without those speeds over usual obstacles at which the car as it is does not get across under a load.</summary>
     /// <param name="asked">What is asked.</param>

@@ -1,5 +1,6 @@
 using Heaveline.Answers;
 using Heaveline.Measures;
+using Heaveline.Parts;
 using Heaveline.Quantities;
 using Heaveline.Search;
 using static Heaveline.Quantities.InvariantText;
@@ -52,8 +53,9 @@ internal sealed class ChooseWords(ChooseFindings findings)
             {
                 null => "no setup may be chosen within the limits.",
                 { Wishes: [var ratio, ..] } when ratio >= 1.0 - Shortlist.Untold => "no setup that may be chosen settles better.",
-                var least => $"no setup that may be chosen takes {bar}. The least settling as stated has {findings.Parts.Words(least.Setup)}"
-                    + $"{Costs(least.Setup)}: {Less(least.Wishes[0])}{Ninth(least)}.",
+                var least => $"{(IsGained ? $"what takes {bar} does not keep there what must hold" : $"no setup that may be chosen takes {bar}")}. "
+                    + $"The least settling as stated has {findings.Parts.Words(least.Setup)}{Costs(least.Setup)}: {Less(least.Wishes[0])}"
+                    + $"{Ninth(least)}{Fell(least)}.",
             } + OnStops);
         }
     }
@@ -124,6 +126,13 @@ internal sealed class ChooseWords(ChooseFindings findings)
             ? $", and {Less(tried.Ninth(0))} at worst in 9 drawn cars of 10"
             : "";
 
+    // Some setup gains enough in the drawn cars, and fell for what it does there.
+    private bool IsGained => findings.Trial.Tried.Skip(1).Any(one => one.Draws > 0 && one.Ninth(0) <= 1.0 - Shortlist.Felt);
+
+    private string Fell(DrivenSetup least) =>
+        findings.Trial.Tried.FirstOrDefault(one => one.Stated.Setup == least.Setup) is { Draws: > 0 } tried
+            && Against(tried, findings.Found.Task.Limits) is { } reason ? $"; {reason}" : "";
+
     private string Effect(ChooseTold one)
     {
         var (stated, cases) = (one.Entry.Tried.Stated.Wishes, findings.Found.Scores.Counted.Count(c => c.Kind == WishKind.Settling));
@@ -136,7 +145,7 @@ internal sealed class ChooseWords(ChooseFindings findings)
     private static string Of(ChooseRoad road) => $"{road.Name} ({road.Road.Caption}) at {Speeds(road.Speeds)}";
 
     private static string Speeds(IReadOnlyList<double> speeds) =>
-        $"{string.Join(", ", speeds.Select(v => Text($"{In.KilometresPerHour.Of(v):0.#}")))} km/h";
+        $"{string.Join(", ", speeds.Select(SpeedRanges.Number))} km/h";
 
     private string OnStops => findings.Stood.Standing.OnStops is { Length: > 0 } loads
         ? $" As it is the car stands on its bump stops under {And(loads.Select(load => $"'{load}'"))}."
@@ -216,12 +225,14 @@ internal sealed class ChooseWords(ChooseFindings findings)
             var (space, best) = (findings.Parts.Space, findings.List[0].Entry.Setup);
             for (var place = 0; place < space.Places.Length; place++)
             {
-                var order = ChooseReasons.InOrder(space.Places[place]);
                 var (own, name) = (space.OptionAt(best, place), space.Places[place].Name);
-                if (order.Length > 2 && own != 0 && (own == order[0] || own == order[^1]))
+                double[] strengths = [.. space.Places[place].Options.Select(option => option.Strength).OfType<double>().Distinct().Order()];
+                if (strengths.Length > 2 && own != 0 && space.Places[place].Options[own].Strength is { } strength
+                    && (strength == strengths[0] || strength == strengths[^1]))
                 {
                     yield return new($"end-{name.Replace(' ', '-')}",
-                        $"A has the {(own == order[0] ? "softest" : "firmest")} {name} of the lists that fits: one beyond it might be better still.");
+                        $"A has the {(strength == strengths[0] ? "softest" : "firmest")} {name} of the lists that fits{By(place)}: one beyond it "
+                        + "might be better still.");
                 }
             }
         }
@@ -246,6 +257,10 @@ internal sealed class ChooseWords(ChooseFindings findings)
                 + string.Join(", ", never.Take(MostNamed)) + (never.Length > MostNamed ? Text($" and {never.Length - MostNamed} more") : "") + ".");
         }
     }
+
+    // A damper that is firmer at one speed may be softer at another.
+    private string By(int place) =>
+        findings.Parts.Places[place].Sort() == PartSort.Damper ? " (by the mean of its forces at 0.1 and 0.5 m/s, both ways)" : "";
 
     private static string And(IEnumerable<string> parts) => SpeedRanges.And([.. parts]);
 
