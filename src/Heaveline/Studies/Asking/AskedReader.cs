@@ -160,7 +160,7 @@ public sealed class AskedReader(Given given, IFinder finder)
         where TDimension : struct, IDimension
     {
         ArgumentNullException.ThrowIfNull(choice);
-        return Text(choice) is { } words ? Amount<TDimension>(choice.Name, choice.Name, words, example) : null;
+        return Text(choice) is { } words ? Parsed<TDimension>(choice.Name, choice.Name, words, example)?.Amount : null;
     }
 
     /// <summary>A quantity with its unit that stands among the words for a choice, in SI units with its doubt; null when it is none.</summary>
@@ -171,7 +171,7 @@ public sealed class AskedReader(Given given, IFinder finder)
         where TDimension : struct, IDimension
     {
         ArgumentNullException.ThrowIfNull(choice);
-        return Amount<TDimension>(choice.Name, choice.Name, words, example);
+        return Parsed<TDimension>(choice.Name, choice.Name, words, example)?.Amount;
     }
 
     /// <summary>A driving speed, m/s; null when it is none.</summary>
@@ -345,9 +345,6 @@ public sealed class AskedReader(Given given, IFinder finder)
         Object(choice, $"speed '{words}': it must be {DrivingSpeed.LimitsIn(unit)}. {DrivingSpeed.AdviceIn(unit)}", isUsage: false);
         return null;
     }
-
-    private Amount<TDimension>? Amount<TDimension>(string choice, string what, string words, string example)
-        where TDimension : struct, IDimension => Parsed<TDimension>(choice, what, words, example)?.Amount;
 
     private Parsed<TDimension>? Parsed<TDimension>(string choice, string what, string words, string example)
         where TDimension : struct, IDimension
