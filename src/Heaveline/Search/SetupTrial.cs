@@ -45,7 +45,7 @@ internal sealed class SetupTrial
     public static SetupTrial Of(FoundSetups found, IReadOnlyList<DrivenSetup> setups, int draws, IProgress<double>? progress)
     {
         var task = found.Task;
-        var work = new PieceWork(task.Doer, task.Degree, task.Cancellation);
+        var work = new PieceWork(task.Doer, task.PiecesAtOnce, task.Cancellation);
         DrivenSetup[] all = [found.AsItIs, .. setups.Where(one => one.Setup != 0L).DistinctBy(one => one.Setup)];
         var rows = all.Select(_ => new List<SetupRow>()).ToArray();
         var (present, numbers) = (new List<SetupRow>(), new List<int>());

@@ -6,6 +6,9 @@ namespace Heaveline.Studies;
 /// <param name="IsUsage">Whether it is the words that are wrong, whatever cars and roads say.</param>
 public sealed record Objection(string Choice, string Sentence, bool IsUsage)
 {
+    /// <summary>The one reading of the choice that it is about; null where it is about no single one.</summary>
+    public ReadingPlace? Place { get; init; }
+
     /// <summary>Whether there is no car or road of the name at all.</summary>
     public bool IsMissing { get; init; }
 }

@@ -4,6 +4,7 @@ using Heaveline.Doubts;
 using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Parts;
+using Heaveline.Pieces;
 using Heaveline.Quantities;
 using Heaveline.Search;
 
@@ -38,6 +39,7 @@ public static class ChooseStudy
         IsShortened = true,
         Reads = ChooseChoices.Read,
         Answers = Run,
+        Pieces = Pieces,
     };
 
     /// <summary>What is driven over where nothing else is said, a line each.</summary>
@@ -55,7 +57,7 @@ public static class ChooseStudy
         asked = ChooseUse.Crossed(asked);
         var (parts, use) = (new ChooseParts(asked), new ChooseUse(asked));
         var doer = new ChooseDoer(asked, use, parts);
-        var found = SetupSearch.Of(TaskOf(asked, use, parts, doer, run.Between(0.0, Searched)));
+        var found = SetupSearch.Of(TaskOf(asked, use, parts, PiecesByBytes.Through(doer, run.Through), run.Between(0.0, Searched)));
         var candidates = Shortlist.Candidates(found);
         // A part that fits beside another alone states its doubts in a setup.
         var stated = asked.Loads.Any(load => CarDoubts.Of(asked.Car, load).AreStated) || parts.StatesDoubts(asked.Loads[0])
@@ -90,6 +92,16 @@ public static class ChooseStudy
         };
         run.Progress?.Report(Tried);
         return new ChooseAnswer(Reasoned(findings, doer, run));
+    }
+
+    /// <summary>Does pieces of a study's work, as they are asked for through <see cref="StudyRun.Through"/>.</summary>
+    /// <param name="asked">What is asked.</param>
+    /// <exception cref="RefusedValueException">As <see cref="Run"/>.</exception>
+    public static IPieceDoer Pieces(ChooseAsked asked)
+    {
+        ArgumentNullException.ThrowIfNull(asked);
+        asked = ChooseUse.Crossed(asked);
+        return new PiecesByBytes(new ChooseDoer(asked, new ChooseUse(asked), new ChooseParts(asked)));
     }
 
     // What is stopped before its reasons are found is told without them.
@@ -132,7 +144,7 @@ public static class ChooseStudy
         }
     }
 
-    private static SearchTask TaskOf(ChooseAsked asked, ChooseUse use, ChooseParts parts, ChooseDoer doer, StudyRun run)
+    private static SearchTask TaskOf(ChooseAsked asked, ChooseUse use, ChooseParts parts, IPassDoer doer, StudyRun run)
     {
         var scores = new Lazy<UseScores>(() => new UseScores(
             use.Columns, doer.Do(new Piece(PieceStage.Drive, [0L], Piece.AsStated), CancellationToken.None)[0]));
@@ -163,6 +175,7 @@ public static class ChooseStudy
             DrivenWhole = asked.DrivenWhole,
             Seed = asked.Seed,
             Degree = run.Degree,
+            PiecesAtOnce = run.PiecesAtOnce,
             Progress = run.Progress,
             Cancellation = run.Cancellation,
         };

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Heaveline.Cars;
 using Heaveline.Measures;
 using Heaveline.Models;
@@ -68,7 +67,7 @@ internal sealed class CureGuard(bool rolls, IReadOnlyList<Measure<Pass>> aims)
         {
             // As printed, so that nobody is told of a price that no table shows.
             var measure = Measured[k];
-            var (was, now) = (Printed(measure, before[k]), Printed(measure, after[k]));
+            var (was, now) = (measure.Printed(before[k]), measure.Printed(after[k]));
             var isLift = measure.Key.EndsWith(LiftOff, StringComparison.Ordinal);
             if (isLift ? now > was : now < Math.Min(was, 0.0))
             {
@@ -81,13 +80,6 @@ internal sealed class CureGuard(bool rolls, IReadOnlyList<Measure<Pass>> aims)
 
         return (after[1] > (1.0 + Spoilt) * before[1] ? CureBreach.Spoilt : CureBreach.None, null);
     }
-
-    // Halves go where they go in print: rounding to even would hide what the price tells.
-    private static double Printed(Measure measure, double si) => double.IsFinite(si)
-        ? double.Parse(
-            measure.Unit.Of(si).ToString($"F{measure.Digits}", CultureInfo.InvariantCulture),
-            CultureInfo.InvariantCulture)
-        : si;
 
     /// <summary>The same of two recorded crossings.</summary>
     /// <param name="before">The crossing before.</param>
