@@ -1,5 +1,4 @@
 using Heaveline.Answers;
-using Heaveline.Cars;
 using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Parts;
@@ -88,11 +87,12 @@ internal sealed class ChooseWords(ChooseFindings findings)
     ];
 
     // What to check on the real car, each told once with whom it is of.
-    private IEnumerable<Sentence> Checks => findings.List
-        .SelectMany(one => ChangeReminders.Of(
-                findings.Asked.Car, one.Fitted.Car, SideEffectsChange.Between(findings.Full.SideEffects, one.Full.SideEffects))
-            .Select(check => (one.Letter, Check: check)))
-        .GroupBy(one => one.Check)
+    private IEnumerable<Sentence> Checks => OfWhom(one => ChangeReminders.Of(
+        findings.Asked.Car, one.Fitted.Car, SideEffectsChange.Between(findings.Full.SideEffects, one.Full.SideEffects)));
+
+    private IEnumerable<Sentence> OfWhom(Func<ChooseTold, IEnumerable<Sentence>> of) => findings.List
+        .SelectMany(one => of(one).Select(said => (one.Letter, Said: said)))
+        .GroupBy(one => one.Said)
         .GroupBy(same => same.Key.Id)
         .SelectMany(alike => alike.Select((same, k) => same.Key with
         {
@@ -212,22 +212,11 @@ internal sealed class ChooseWords(ChooseFindings findings)
         + (findings.Where.TryGetValue(refused.Setup, out var where) ? $": {where}" : "");
 
     // Of each setup at the load at which a stop is met soonest of those at which that changes.
-    private IEnumerable<Sentence> FirstStops
-    {
-        get
-        {
-            LoadState[] loads = [.. findings.Asked.Loads, .. findings.Stood.Others];
-            foreach (var one in findings.List)
-            {
-                var stances = loads.Zip(
-                    findings.Stood.Stances, (load, was) => (load.Name, was, CureStance.Of(RideModel.Of(one.Fitted.Car, load))));
-                if (CureStopWords.Of([.. stances]) is { } stops)
-                {
-                    yield return new($"first-stops-{one.Letter.ToLowerInvariant()}", $"{one.Letter}: {stops}.");
-                }
-            }
-        }
-    }
+    private IEnumerable<Sentence> FirstStops => OfWhom(one => CureStopWords.Of(
+        [
+            .. findings.Asked.Loads.Concat(findings.Stood.Others)
+                .Zip(findings.Stood.Stances, (load, was) => (load.Name, was, CureStance.Of(RideModel.Of(one.Fitted.Car, load)))),
+        ]) is { } stops ? [new Sentence("first-stops", $"{stops}.")] : []);
 
     // Good as stated, but not to be relied on.
     private Sentence? Fragile
@@ -244,11 +233,14 @@ internal sealed class ChooseWords(ChooseFindings findings)
         }
     }
 
-    private static string? Against(TriedSetup one, IReadOnlyList<SetupLimit> limits)
+    private string? Against(TriedSetup one, IReadOnlyList<SetupLimit> limits)
     {
         if (!one.IsClean(SetupTrial.CleanShare))
         {
-            return Text($"in {one.Draws - one.Clean} of {Cars(one)} it does what no cure may do");
+            var most = one.Rows.Select(row => row.Refusal).Where(refusal => refusal != SetupRow.None)
+                .GroupBy(refusal => refusal).OrderByDescending(same => same.Count()).ThenBy(same => same.Key).First().Key;
+            return Text($"in {one.Draws - one.Clean} of {Cars(one)} it does what no cure may do, most often it ")
+                + ChooseLimitWords.Reason(most, findings.Found.Task, findings.Asked.Limits);
         }
 
         var broken = limits.Index().FirstOrDefault(limit => !one.Keeps(limit.Index, limit.Item.Share));
