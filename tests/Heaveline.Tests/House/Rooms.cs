@@ -16,7 +16,7 @@ internal static class Rooms
         ("Heaveline",
         [
             "Quantities", "Numerics", "Cars", "Roads", "Worksheets", "Elements", "Models", "Modes", "Passes", "Recording", "Rides", "Measures",
-            "Parts", "Tuning", "Drives", "Doubts", "Ties", "Rules", "Causes", "Search", "Figures", "Answers", "Studies",
+            "Parts", "Tuning", "Drives", "Films", "Doubts", "Ties", "Rules", "Causes", "Search", "Figures", "Answers", "Studies",
             "Reports", "",
         ]),
         ("Heaveline.Files", ["", "Forms", "Yaml", "Editing", "Cars", "Roads", "Ties", "Parts", "Drives", "Garages", "Reporting"]),
