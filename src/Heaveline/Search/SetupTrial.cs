@@ -33,6 +33,10 @@ internal sealed class SetupTrial
     /// <summary>How many drawn cars count.</summary>
     public int Draws => Tried[0].Draws;
 
+    /// <summary>The same with other numbers of its setups.</summary>
+    /// <param name="other">Given each, what it becomes.</param>
+    public SetupTrial With(Func<TriedSetup, TriedSetup> other) => new(Found, [.. Tried.Select(other)], Numbers, Undriven);
+
     /// <summary>Drives setups in drawn cars.</summary>
     /// <param name="found">What was searched.</param>
     /// <param name="setups">The setups; the car as it is need not be among them.</param>

@@ -63,11 +63,12 @@ public static class ChooseStudy
         var stated = asked.Loads.Any(load => CarDoubts.Of(asked.Car, load).AreStated) || parts.StatesDoubts(asked.Loads[0])
             || candidates.Any(one => CarDoubts.Of(((Fitted)parts.Fit(one.Setup)).Car, asked.Loads[0]).AreStated);
         var trial = TrialOf(found, candidates, stated && !found.IsStopped ? asked.Draws : 0, run.Between(Searched, Tried));
+        (trial, var entries, var isRidden) = Ridden(trial, new ChooseRidden(asked, use, parts, doer, run));
         var full = NeutralLoad.Heaviest(asked.Loads);
         var own = new Lazy<ImmutableArray<double>>(() => doer.SeatPeaks(asked.Car));
         ImmutableArray<ChooseTold> list =
         [
-            .. Shortlist.Of(trial).Select((entry, k) =>
+            .. entries.Select((entry, k) =>
             {
                 var fitted = (Fitted)parts.Fit(entry.Setup);
                 return new ChooseTold(((char)('A' + k)).ToString(), entry, fitted, new CarAtRest(RideModel.Of(fitted.Car, full)))
@@ -87,6 +88,7 @@ public static class ChooseStudy
             Stood = doer.Stood,
             Full = new CarAtRest(RideModel.Of(asked.Car, full)),
             List = list,
+            IsRidden = isRidden,
         };
         run.Progress?.Report(Tried);
         return new ChooseAnswer(Reasoned(findings, doer, run));
@@ -112,6 +114,20 @@ public static class ChooseStudy
         catch (OperationCanceledException)
         {
             return findings with { Found = findings.Found with { IsStopped = true } };
+        }
+    }
+
+    // Whose ride is the least is known once it is ridden. What is stopped is told by what the search went by.
+    private static (SetupTrial Trial, ImmutableArray<ShortlistEntry> List, bool IsRidden) Ridden(SetupTrial trial, ChooseRidden ridden)
+    {
+        try
+        {
+            var own = ridden.Of(trial);
+            return (own, ridden.Of(own, Shortlist.Of(own)), true);
+        }
+        catch (OperationCanceledException)
+        {
+            return (trial, Shortlist.Of(trial), false);
         }
     }
 
