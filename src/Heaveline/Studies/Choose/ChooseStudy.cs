@@ -33,6 +33,7 @@ public static class ChooseStudy
             Examples:
               heaveline choose examples/garage/fern-saloon.yaml --parts examples/parts/village-autumn.yaml
               heaveline choose examples/garage/fern-saloon.yaml --parts examples/parts/village-autumn.yaml --budget "400 EUR" --draws 60
+              heaveline choose examples/studies/fern-four-up.yaml
             """,
         Choices = ChooseChoices.All,
         IsShortened = true,
@@ -115,6 +116,17 @@ public static class ChooseStudy
         }
     }
 
+    // What can be told, as far as it is wished; those that are driven for first.
+    private static ImmutableArray<WishKind> Wishes(ChooseAsked asked, ChooseParts parts) =>
+    [
+        .. Enum.GetValues<ChooseWish>().Where(wish => asked.Wishes.IsEmpty || asked.Wishes.Contains(wish)).Where(wish => wish switch
+        {
+            ChooseWish.Ride => asked.RideSpeeds.Length > 0,
+            ChooseWish.Money => parts.HasPrices,
+            _ => true,
+        }).Select(ChooseWishes.KindOf),
+    ];
+
     private static SearchTask TaskOf(ChooseAsked asked, ChooseUse use, ChooseParts parts, ChooseDoer doer, StudyRun run)
     {
         var scores = new Lazy<UseScores>(() => new UseScores(
@@ -123,17 +135,13 @@ public static class ChooseStudy
         return new SearchTask
         {
             Space = parts.Space,
-            Wishes =
-            [
-                WishKind.Settling, WishKind.Hit, .. asked.RideSpeeds.Length > 0 ? new[] { WishKind.Ride } : [],
-                .. parts.HasPrices ? new[] { WishKind.Money } : [], WishKind.Parts,
-            ],
+            Wishes = Wishes(asked, parts),
             Columns = use.Columns,
             Limits =
             [
-                new SetupLimit("worst-road", ChooseLimitWords.WorstRoad(asked.Limits), 0.9, (row, present) =>
+                new SetupLimit("worst-road", ChooseLimitWords.WorstRoad(asked.Limits), asked.Limits.WorstRoadShare, (row, present) =>
                     scores.Value.Of(WishKind.WorstRoad, row, present) - 1.0 - asked.Limits.WorstRoad),
-                new SetupLimit("hit", ChooseLimitWords.Hit(asked.Limits), 0.9, (row, present) =>
+                new SetupLimit("hit", ChooseLimitWords.Hit(asked.Limits), asked.Limits.HitShare, (row, present) =>
                     scores.Value.Of(WishKind.Hit, row, present) - 1.0 - asked.Limits.Hit),
             ],
             Doer = doer,
