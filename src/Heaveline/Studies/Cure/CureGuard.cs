@@ -58,6 +58,19 @@ internal sealed class CureGuard(bool rolls, IReadOnlyList<Measure<Pass>> aims)
             return CureBreach.NoCrossing;
         }
 
+        foreach (var (breach, _) in Worse(before, after))
+        {
+            return breach;
+        }
+
+        return after[1] > (1.0 + Spoilt) * before[1] ? CureBreach.Spoilt : CureBreach.None;
+    }
+
+    /// <summary>Wheels that leave the road for longer, stops that are pressed deeper and springs that come loose, each with its number.</summary>
+    /// <param name="before">The numbers of <see cref="Measured"/> before, SI.</param>
+    /// <param name="after">The same after.</param>
+    public IEnumerable<(CureBreach Breach, int Measure)> Worse(IReadOnlyList<double> before, IReadOnlyList<double> after)
+    {
         for (var k = aims.Count; k < Measured.Count; k++)
         {
             // As printed, so that nobody is told of a price that no table shows.
@@ -66,11 +79,10 @@ internal sealed class CureGuard(bool rolls, IReadOnlyList<Measure<Pass>> aims)
             var isLift = measure.Key.EndsWith(LiftOff, StringComparison.Ordinal);
             if (isLift ? now > was : now < Math.Min(was, 0.0))
             {
-                return isLift ? CureBreach.Lift : measure.Key.EndsWith(Loose, StringComparison.Ordinal) ? CureBreach.Loose : CureBreach.Stop;
+                yield return (
+                    isLift ? CureBreach.Lift : measure.Key.EndsWith(Loose, StringComparison.Ordinal) ? CureBreach.Loose : CureBreach.Stop, k);
             }
         }
-
-        return after[1] > (1.0 + Spoilt) * before[1] ? CureBreach.Spoilt : CureBreach.None;
     }
 
     /// <summary>The same of two recorded crossings.</summary>
@@ -82,8 +94,14 @@ internal sealed class CureGuard(bool rolls, IReadOnlyList<Measure<Pass>> aims)
     /// <summary>Whether every axle is damped as is common, or no farther from it than it was.</summary>
     /// <param name="before">The car standing before.</param>
     /// <param name="after">After.</param>
-    internal static bool IsDamped(CarAtRest before, CarAtRest after) => new[] { AxleEnd.Front, AxleEnd.Rear }
-        .All(end => IsCommon(before.DampingRatio(end), after.DampingRatio(end)));
+    internal static bool IsDamped(CarAtRest before, CarAtRest after) =>
+        IsDamped(before, after, AxleEnd.Front) && IsDamped(before, after, AxleEnd.Rear);
+
+    /// <summary>The same of one axle.</summary>
+    /// <param name="before">The car standing before.</param>
+    /// <param name="after">After.</param>
+    /// <param name="end">The axle.</param>
+    internal static bool IsDamped(CarAtRest before, CarAtRest after, AxleEnd end) => IsCommon(before.DampingRatio(end), after.DampingRatio(end));
 
     private static Measure<Pass> LooseLeft(WheelPlace place) => CurvedMeasure.Of(
         $"{place.Key}-{Loose}", $"{place.Name}: left until a spring is loose", In.Millimetres, 1,

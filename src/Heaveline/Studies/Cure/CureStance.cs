@@ -67,14 +67,19 @@ public sealed record CureStance
     /// <summary>A value of <see cref="FirstStops"/> as it is printed.</summary>
     public static string Print(double at) => double.IsFinite(at) ? $"{Numeral.Of(In.StandardGravities.Of(at), Digits)} g" : "more than 1 g";
 
-    /// <summary>What standing so does that the car before did not do as much, and that no cure may do.</summary>
+    /// <summary>What standing so does that the car before did not do as much, and that no cure may do; the first of it.</summary>
     /// <param name="before">The car before, under the same load.</param>
-    public CureBreach Breach(CureStance before)
+    public CureBreach Breach(CureStance before) => Breaches(before).FirstOrDefault(CureBreach.None);
+
+    /// <summary>All of that, each once.</summary>
+    /// <param name="before">The car before, under the same load.</param>
+    public IEnumerable<CureBreach> Breaches(CureStance before) => All(before ?? throw new ArgumentNullException(nameof(before))).Distinct();
+
+    private IEnumerable<CureBreach> All(CureStance before)
     {
-        ArgumentNullException.ThrowIfNull(before);
         if (!CureGuard.IsDamped(before.rest, rest))
         {
-            return CureBreach.Damping;
+            yield return CureBreach.Damping;
         }
 
         for (var end = 0; end < coils.Length; end++)
@@ -87,19 +92,20 @@ public sealed record CureStance
             // Coils that touch while the stop still gives end the travel metal to metal.
             if (CoilTrouble.Block(now) is not null && (CoilTrouble.Block(was) is null || Left(now) < Left(was) - Rounding))
             {
-                return CureBreach.Coils;
+                yield return CureBreach.Coils;
             }
 
             if (now.ComesLoose && now.LooseBy > was.LooseBy + Rounding)
             {
-                return CureBreach.Loose;
+                yield return CureBreach.Loose;
             }
         }
 
         var isNew = touched.Zip(before.touched).Any(one => one.First && !one.Second);
-        return isNew || FirstStops.Zip(before.FirstStops).Any(one => IsSooner(one.Second.At, one.First.At))
-            ? CureBreach.FirstStop
-            : CureBreach.None;
+        if (isNew || FirstStops.Zip(before.FirstStops).Any(one => IsSooner(one.Second.At, one.First.At)))
+        {
+            yield return CureBreach.FirstStop;
+        }
     }
 
     private static bool IsSooner(double was, double now)
