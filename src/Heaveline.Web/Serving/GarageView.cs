@@ -27,6 +27,9 @@ internal sealed class GarageView(ServeOptions options) : IFinder, IDisposable
     /// <summary>The garage.</summary>
     public Garage Garage { get; } = new(options.Garage, options.Clock);
 
+    /// <summary>What finds its cars by their numbers; null where nothing does.</summary>
+    public IGarageNumbers? Numbers => options.Numbers;
+
     /// <summary>Tells when its files change.</summary>
     public GarageWatch Watch => watch.Value;
 
