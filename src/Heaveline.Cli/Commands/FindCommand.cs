@@ -77,14 +77,14 @@ internal static class FindCommand
         }
 
         var garage = new Garage(folder);
-        if (!GarageSearch.IsAny(garage))
+        if (!GarageFinder.IsAny(garage))
         {
             streams.Remarks.WriteLine($"heaveline: '{folder}' is no garage: no car, variant, road, drive, sheet of ties or list of parts lies at "
                 + "its top or one level below. Give the folder that they lie in.");
             return ExitCode.Refused;
         }
 
-        var found = GarageSearch.Of(garage, query, cancellation: stop);
+        var found = GarageFinder.Of(garage, query, cancellation: stop);
         if (json)
         {
             streams.Results.WriteLine(Json(found.Files, found.Update));

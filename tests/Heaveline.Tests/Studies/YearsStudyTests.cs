@@ -102,10 +102,10 @@ public class YearsStudyTests
     public void A_reading_is_parted_where_most_are_told_right()
     {
         bool[] happened = [false, false, false, true, false, true, true, true];
-        var reading = YearsReading.Of(YearsReadingKind.RearSinking, [1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0], happened)!;
+        var reading = YearsReading.Of(WorkshopReading.RearSinking, [1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0], happened)!;
         // Above 5.5: three of four with it, none without; above 3.5: all four with it, one of four without. The greater difference is first.
         Assert.Equal((5.5, 0.75, 0.0), (reading.Limit, reading.Found, reading.Mistaken));
-        Assert.Null(YearsReading.Of(YearsReadingKind.RearSinking, [1.0, 2.0], [false, false]));
+        Assert.Null(YearsReading.Of(WorkshopReading.RearSinking, [1.0, 2.0], [false, false]));
     }
 
     [Fact]

@@ -93,6 +93,23 @@ public sealed class WorksheetEntryTests
     }
 
     [Fact]
+    public void A_reading_is_refused_at_its_own_box_and_not_where_the_same_words_are_right()
+    {
+        var entry = Open("spring", "rate");
+        var line = entry.Lines[0];
+        foreach (var (row, (length, force)) in new[] { ("300", ""), ("310 kg", "100"), ("280", "310 kg") }.Index())
+        {
+            (line.Cells[row][0], line.Cells[row][1]) = (length, force);
+        }
+
+        entry.Look();
+        Assert.Contains("310 kg", entry.Refusal(line, 1, 0)!, StringComparison.Ordinal);
+        Assert.Null(entry.Refusal(line, 2, 1));
+        Assert.Null(entry.Refusal(line, 0, 0));
+        Assert.Empty(entry.Elsewhere);
+    }
+
+    [Fact]
     public void A_row_that_is_not_whole_is_not_counted_and_what_is_missing_is_named()
     {
         var entry = Open("tilt", "body-height", new() { ["wheelbase"] = ["2.7 m"] });

@@ -14,6 +14,9 @@ public sealed record Objection(string Choice, string Sentence, bool IsUsage)
         ? FormattableString.Invariant($"{written.File}:{written.Line.Line}:{written.Line.Column}: {Sentence}")
         : Sentence;
 
+    /// <summary>The one reading of the choice that it is about; null where it is about no single one.</summary>
+    public ReadingPlace? Place { get; init; }
+
     /// <summary>Whether there is no car or road of the name at all.</summary>
     public bool IsMissing { get; init; }
 }

@@ -66,7 +66,7 @@ public sealed record ChooseAsked
     public ulong Seed { get; init; } = 1;
 
     /// <summary>Up to so many crossings every setup is driven.</summary>
-    public long DrivenWhole { get; init; } = 50_000;
+    internal long DrivenWhole { get; init; } = 50_000;
 
     /// <summary>The places that are open where nothing else is said: springs, dampers and anti-roll bars.</summary>
     public static ImmutableArray<PartPlace> Usual { get; } =

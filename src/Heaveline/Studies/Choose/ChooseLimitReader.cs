@@ -14,18 +14,27 @@ public static partial class ChooseLimitReader
     private const double LeastShare = 0.5;
     private const double MostShare = 0.99;
 
-    private static readonly
-        (string Name, Func<ChooseLimits, double, ChooseLimits> With, Func<ChooseLimits, double, ChooseLimits>? WithShare)[] Known =
+    private static readonly LimitWords[] Known =
     [
-        ("worst use case", (limits, more) => limits with { WorstRoad = more }, (limits, share) => limits with { WorstRoadShare = share }),
-        ("hit", (limits, more) => limits with { Hit = more }, (limits, share) => limits with { HitShare = share }),
-        ("roll", (limits, more) => limits with { Roll = more }, null),
-        ("braking", (limits, more) => limits with { Braking = more }, null),
-        ("lamp swing", (limits, more) => limits with { LampSwing = more }, null),
+        new("worst use case", limits => limits.WorstRoad, (limits, more) => limits with { WorstRoad = more })
+        {
+            WithShare = (limits, share) => limits with { WorstRoadShare = share },
+        },
+        new("hit", limits => limits.Hit, (limits, more) => limits with { Hit = more })
+        {
+            WithShare = (limits, share) => limits with { HitShare = share },
+        },
+        new("roll", limits => limits.Roll, (limits, more) => limits with { Roll = more }),
+        new("braking", limits => limits.Braking, (limits, more) => limits with { Braking = more }),
+        new("lamp swing", limits => limits.LampSwing, (limits, more) => limits with { LampSwing = more }),
     ];
 
     /// <summary>What may be limited.</summary>
     public static IReadOnlyList<string> Names { get; } = [.. Known.Select(one => one.Name)];
+
+    /// <summary>What holds where nothing else is said ("roll 5 %"), one after the other.</summary>
+    public static string Usual { get; } = string.Join(", ", Known.Select(one => (one.Name, Most: one.Of(new ChooseLimits())))
+        .Where(one => one.Most is not null).Select(one => FormattableString.Invariant($"{one.Name} {In.Percent.Of(one.Most!.Value):0.##} %")));
 
     /// <summary>Why words are no limit; null where they are one.</summary>
     public static QuantityRefusal? Refusal(string words) => With(words, new ChooseLimits()).Refusal;
@@ -54,7 +63,7 @@ public static partial class ChooseLimitReader
     {
         var read = Written().Match(words.Trim());
         var named = Known.FirstOrDefault(one => one.Name == read.Groups["name"].Value);
-        if (!read.Success || named.With is null || Number(read, "more") is not { } more)
+        if (!read.Success || named is null || Number(read, "more") is not { } more)
         {
             return (limits, Refused($"'{words}' is no limit.", $"Write {Example}; there are {string.Join(", ", Names)}."));
         }
@@ -73,6 +82,13 @@ public static partial class ChooseLimitReader
             : (named.WithShare(limits, share), null);
 
         QuantityRefusal Refused(string message, string advice) => new(0, Math.Max(1, words.Length), message, advice);
+    }
+
+    // A limit by its name: its usual value, how it is set, and how the share of drawn cars is set in which it must hold.
+    private sealed record LimitWords(string Name, Func<ChooseLimits, double?> Of, Func<ChooseLimits, double, ChooseLimits> With)
+    {
+        /// <summary>Null where it holds in the car as stated.</summary>
+        public Func<ChooseLimits, double, ChooseLimits>? WithShare { get; init; }
     }
 
     private static double? Number(Match read, string group) =>

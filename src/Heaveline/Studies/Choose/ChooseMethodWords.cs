@@ -1,5 +1,6 @@
 using Heaveline.Answers;
 using Heaveline.Quantities;
+using Heaveline.Rides;
 using Heaveline.Search;
 using static Heaveline.Quantities.InvariantText;
 
@@ -21,16 +22,29 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
     private Sentence Driven => new("search", findings.Found switch
     {
         { IsStopped: false, IsWhole: true, Within: 1 } =>
-            "No setup but the car as it is fits and keeps the standing limits.",
+            $"No setup but the car as it is {Fits}.",
         { IsStopped: true } found => Text($"Stopped: {found.Driven.Length} setups were driven."),
-        { IsWhole: true } found => Text($"Every one of the {found.Within} setups that fit and keep the standing limits was driven")
+        { IsWhole: true } found => Text($"Every one of the {found.Within} setups that {Fit} was driven")
             + (found.AreSilentChosen ? ", those that differ in their bars alone counted once." : "."),
         { Rounds: [.., var last] } found =>
             Text($"Of {found.Within} setups to drive {found.Driven.Length} were driven in {found.Rounds.Length} rounds: a sample, and whatever lay ")
-            + Text($"within {In.Percent.Of(last.Margin):0.#} % of the front that a fit to those driven guessed, until nothing was left; at setups ")
+            + Text($"within {In.Percent.Of(last.Margin):0.#} % of the front that a fit to those driven guessed, {Until(found)}; at setups ")
             + Text($"not driven before the fit was off by {In.Percent.Of(last.Residual):0.##} % (RMS) in the last round."),
-        var found => Text($"Of {found.Within} setups to drive {found.Driven.Length} were driven, a sample; nothing near it was left."),
+        var found => Text($"Of {found.Within} setups to drive {found.Driven.Length} were driven, a sample; {Left(found)} was left near the front."),
     });
+
+    // Where front and rear are joined, how a setup stands is looked at once it was driven.
+    private string Fit => !findings.Parts.IsJoined ? "fit and keep the standing limits"
+        : findings.Asked.Limits.Cost is null ? "fit" : "fit and cost no more than they may";
+
+    private string Fits => !findings.Parts.IsJoined ? "fits and keeps the standing limits"
+        : findings.Asked.Limits.Cost is null ? "fits" : "fits and costs no more than it may";
+
+    private static string Until(FoundSetups found) => found.LeftNear == 0
+        ? "until nothing was left"
+        : Text($"and stopped after {found.Rounds.Length} rounds with {found.LeftNear} still near");
+
+    private static string Left(FoundSetups found) => found.LeftNear == 0 ? "nothing" : Text($"{found.LeftNear}");
 
     private Sentence Limits => new("limits",
         $"Limits: {string.Join("; ", findings.Found.Task.Limits.Select(limit => limit.Says + OwnShare(limit)))}"
@@ -70,7 +84,8 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
                 + ", each counted by the first reason found against it"
                 + (findings.Found.IsWhole ? "" : ", those not driven by their standing alone") + ": "
                 + string.Join("; ", counts.Select(r =>
-                    ChooseLimitWords.Reason(r.Reason, findings.Found.Task, findings.Asked.Limits) + Text($" ({r.Count})"))) + ".");
+                    ChooseLimitWords.Reason(r.Reason, findings.Found.Task, findings.Asked.Limits)
+                    + (findings.Instances.TryGetValue(r.Reason, out var where) ? $", for instance {where}" : "") + Text($" ({r.Count})"))) + ".");
         }
     }
 
@@ -103,7 +118,8 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
             }
 
             return new("draws", Text($"Draws: the car as it is and {trial.Tried.Length - 1} setups driven in up to {trial.Draws} cars drawn within ")
-                + Text($"the stated doubts, seed {findings.Asked.Seed}, each setup against the car as it is in the same draw")
+                + Text($"the stated doubts, seed {findings.Asked.Seed}, each setup against the car as it is in the same draw, until ")
+                + "it is surely none to tell"
                 + (trial.Undriven > 0 ? Text($"; {trial.Undriven} more do not count, the car as it is does not get across in them") : "")
                 + (trial.Draws < TriedSetup.Few ? ". Of so few draws a limit 'in 9 of 10' is not sure yet." : "."));
         }
@@ -160,6 +176,14 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
         + (IsEven ? "even over loads, then obstacles, then speeds" : "weighted as asked, each obstacle's share even over its loads, then its speeds")
         + (findings.Asked.RideSpeeds.IsEmpty
             ? "."
-            : "; ride is vertical acceleration at the first seat weighted by Wk (ISO 2631-1), of the car made linear with each damper by its chord "
-                + "at 0.12 m/s."));
+            : $"; ride is vertical acceleration at the first seat weighted by Wk (ISO 2631-1), {Ride}."));
+
+    // What is printed, and what was searched by.
+    private string Ride => !findings.IsRidden
+        ? $"of the car made linear with {Chords}"
+        : "in the long run, each car made linear at its own level on that road, as the question of the ride tells it"
+            + (findings.Trial.Draws > ChooseRidden.MostDraws ? Text($", in the first {ChooseRidden.MostDraws} of the drawn cars") : "")
+            + $"; the search alone went by the car made linear with {Chords}";
+
+    private static string Chords => Text($"each damper by its chord at {ChordDamping.Speed:0.##} m/s");
 }

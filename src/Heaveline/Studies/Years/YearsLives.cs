@@ -13,11 +13,14 @@ namespace Heaveline.Studies;
 /// <summary>The lives of cars drawn within the doubts of a car and of what a year takes from it: what has come upon each, year by year.</summary>
 internal sealed class YearsLives
 {
-    // Rates and readings are drawn apart from the car, so that other rates meet the same cars.
+    // Rates are drawn apart from the car, so that other rates meet the same cars.
     private const ulong OfWear = 0x59454152UL;
-    private const ulong OfReading = 0x52454144UL;
 
-    private static readonly YearsReadingKind[] Kinds = Enum.GetValues<YearsReadingKind>();
+    private static readonly WorkshopReading[] Kinds =
+    [
+        WorkshopReading.FrontSinking, WorkshopReading.RearSinking, WorkshopReading.RearMoreThanFront, WorkshopReading.FrontSwings,
+        WorkshopReading.RearSwings,
+    ];
 
     private readonly YearsAsked asked;
     private readonly JointDoubts doubts;
@@ -104,7 +107,7 @@ internal sealed class YearsLives
         var (car, load) = (drawn.Models[0].Car, drawn.Models[0].Load);
         var wear = WearOf(draw);
         // Every year is read by the same hand.
-        var hand = SplitMix.At(asked.Seed ^ OfReading, (ulong)draw);
+        var hand = WorkshopReadings.Hand(asked.Seed, draw);
         var first = RideModel.Of(car).Trim;
         var requests = new PassRequest?[asked.Years + 1];
         var isDown = false;
@@ -204,12 +207,10 @@ internal sealed class YearsLives
 
     private void Read(int at, RideModel empty, Trim before, ulong hand)
     {
-        var (front, rear, frontSwings, rearSwings) = WorkshopReadings.Read(empty, hand);
-        var (frontSunk, rearSunk) = (before.FrontHeight - front, before.RearHeight - rear);
-        double[] values = [frontSunk, rearSunk, rearSunk - frontSunk, frontSwings, rearSwings];
+        var readings = WorkshopReadings.Read(empty, hand);
         for (var k = 0; k < Kinds.Length; k++)
         {
-            read[k][at] = values[k];
+            read[k][at] = readings.Value(Kinds[k], (before.FrontHeight, before.RearHeight));
         }
     }
 

@@ -85,11 +85,7 @@ public static class YearsStudy
         var speed = reader.Speed(Speed);
         var (draws, seed, years) = (reader.Whole(Samples), reader.Seed(Seed), reader.Whole(Ahead));
         var wear = Wear(reader);
-        if (reader.Given.Of(Speed) is { } typed && typed != Speed.Usual && reader.Given.Of(Over) is null)
-        {
-            reader.Object(Speed.Name, "speed does nothing without a road: give --road, or leave --speed out.");
-        }
-
+        IdleSpeed.Object(reader, Speed, Over);
         var road = reader.Road(Over);
         var car = reader.Car(Choices.Car, Load);
         if (reader.IsRefused)

@@ -34,16 +34,6 @@ public static class YearsTable
         return [.. Enumerable.Range(0, MostColumns).Select(i => Math.Min(i * step, years)).Distinct()];
     }
 
-    internal static string Id(YearsReadingKind kind) => kind switch
-    {
-        YearsReadingKind.FrontSinking => "front-sinking",
-        YearsReadingKind.RearSinking => "rear-sinking",
-        YearsReadingKind.RearMoreThanFront => "rear-more-than-front",
-        YearsReadingKind.FrontSwings => "front-swings",
-        YearsReadingKind.RearSwings => "rear-swings",
-        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, null),
-    };
-
     private static string Label(YearsEvent what) => what switch
     {
         YearsEvent.SofterRear => "rear the softer end",

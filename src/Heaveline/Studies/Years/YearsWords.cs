@@ -1,4 +1,5 @@
 using Heaveline.Answers;
+using Heaveline.Measures;
 using Heaveline.Quantities;
 using static Heaveline.Quantities.InvariantText;
 
@@ -124,14 +125,14 @@ internal sealed class YearsWords(YearsAnswer answer)
 
     private static string Limit(YearsReading reading) => reading.Kind switch
     {
-        YearsReadingKind.FrontSinking => $"the empty car's front {Sunk(reading.Limit)} than when it was described",
-        YearsReadingKind.RearSinking => $"the empty car's rear {Sunk(reading.Limit)} than when it was described",
-        YearsReadingKind.RearMoreThanFront when reading.Limit >= 0.0 =>
+        WorkshopReading.FrontSinking => $"the empty car's front {Sunk(reading.Limit)} than when it was described",
+        WorkshopReading.RearSinking => $"the empty car's rear {Sunk(reading.Limit)} than when it was described",
+        WorkshopReading.RearMoreThanFront when reading.Limit >= 0.0 =>
             Text($"the empty car's rear sunk by {In.Millimetres.Of(reading.Limit):F0} mm more than its front"),
-        YearsReadingKind.RearMoreThanFront =>
+        WorkshopReading.RearMoreThanFront =>
             Text($"the empty car's front sunk by less than {In.Millimetres.Of(-reading.Limit):F0} mm more than its rear"),
-        YearsReadingKind.FrontSwings => Swings("front", reading.Limit),
-        YearsReadingKind.RearSwings => Swings("rear", reading.Limit),
+        WorkshopReading.FrontSwings => Swings("front", reading.Limit),
+        WorkshopReading.RearSwings => Swings("rear", reading.Limit),
         _ => throw new ArgumentOutOfRangeException(nameof(reading), reading.Kind, null),
     };
 
@@ -140,10 +141,7 @@ internal sealed class YearsWords(YearsAnswer answer)
     private static string Swings(string end, double count) =>
         Text($"its {end}, pushed down and let go, swings on more than {count:F1} times until a tenth is left");
 
-    private static Sentence ReadingErrors { get; } = new(
-        "reading-errors",
-        "Readings are taken with errors: heights ± 3 mm by tape, swings ± a quarter by count (common practice, no source), and friction may hold the "
-        + "car anywhere in its band of heights.");
+    private static Sentence ReadingErrors { get; } = new("reading-errors", WorkshopReadingWords.Errors);
 
     private Sentence Fallen => new("fallen", Text(
         $"{answer.Fallen} of the {asked.Draws} cars came down so far within {Years(asked.Years)} that they cannot stand as described: from then on ")
