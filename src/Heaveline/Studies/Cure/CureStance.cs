@@ -67,18 +67,25 @@ public sealed record CureStance
     /// <summary>A value of <see cref="FirstStops"/> as it is printed.</summary>
     public static string Print(double at) => double.IsFinite(at) ? $"{Numeral.Of(In.StandardGravities.Of(at), Digits)} g" : "more than 1 g";
 
-    /// <summary>What standing so does that the car before did not do as much, and that no cure may do.</summary>
+    /// <summary>What standing so does that the car before did not do as much, and that no cure may do; the first of it.</summary>
     /// <param name="before">The car before, under the same load.</param>
     public CureBreach Breach(CureStance before) => Found(before).Breach;
 
     /// <summary>The same with what it is of and how much, in words; null where it is nothing.</summary>
     /// <param name="before">The car before, under the same load.</param>
-    internal (CureBreach Breach, string? Of) Found(CureStance before)
+    internal (CureBreach Breach, string? Of) Found(CureStance before) =>
+        All(before ?? throw new ArgumentNullException(nameof(before))).FirstOrDefault((CureBreach.None, null));
+
+    /// <summary>All of that, each kind once.</summary>
+    /// <param name="before">The car before, under the same load.</param>
+    public IEnumerable<CureBreach> Breaches(CureStance before) =>
+        All(before ?? throw new ArgumentNullException(nameof(before))).Select(one => one.Breach).Distinct();
+
+    private IEnumerable<(CureBreach Breach, string? Of)> All(CureStance before)
     {
-        ArgumentNullException.ThrowIfNull(before);
         if (CureGuard.Undamped(before.rest, rest) is { } end)
         {
-            return (CureBreach.Damping, $"the {CornerNames.Of(end)} one from {Ratio(before, end)} to {Ratio(this, end)}");
+            yield return (CureBreach.Damping, $"the {CornerNames.Of(end)} one from {Ratio(before, end)} to {Ratio(this, end)}");
         }
 
         for (var axle = 0; axle < coils.Length; axle++)
@@ -91,18 +98,18 @@ public sealed record CureStance
             // Coils that touch while the stop still gives end the travel metal to metal.
             if (CoilTrouble.Block(now) is not null && (CoilTrouble.Block(was) is null || Left(now) < Left(was) - Rounding))
             {
-                return (CureBreach.Coils, $"a {CornerNames.Of(now.End)} one");
+                yield return (CureBreach.Coils, $"a {CornerNames.Of(now.End)} one");
             }
 
             if (now.ComesLoose && now.LooseBy > was.LooseBy + Rounding)
             {
-                return (CureBreach.Loose, $"a {CornerNames.Of(now.End)} one with the wheels hanging");
+                yield return (CureBreach.Loose, $"a {CornerNames.Of(now.End)} one with the wheels hanging");
             }
         }
 
         if (Enumerable.Range(0, left.Length).Where(k => touched[k] && !before.touched[k]).Select(k => (int?)k).FirstOrDefault() is { } stop)
         {
-            return (CureBreach.FirstStop,
+            yield return (CureBreach.FirstStop,
                 $"standing, the {CornerNames.Of((AxleEnd)(stop / 4))} {(stop % 2 == 0 ? "bump" : "rebound")} stop");
         }
 
@@ -110,11 +117,9 @@ public sealed record CureStance
         {
             if (IsSooner(was, now))
             {
-                return (CureBreach.FirstStop, $"{doing} {Print(was)} → {Print(now)}");
+                yield return (CureBreach.FirstStop, $"{doing} {Print(was)} → {Print(now)}");
             }
         }
-
-        return (CureBreach.None, null);
     }
 
     private static string Ratio(CureStance stance, AxleEnd end) => Numeral.Of(stance.rest.DampingRatio(end), 3);
