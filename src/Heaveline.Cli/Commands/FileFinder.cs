@@ -21,10 +21,14 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
     // Where file names usually have no case, two spellings are one file.
     private readonly HashSet<string> read = new(OperatingSystem.IsLinux() ? StringComparer.Ordinal : StringComparer.OrdinalIgnoreCase);
     private readonly List<string> names = [];
+    private readonly List<(string Name, IReadOnlyList<InputText> Inputs)> files = [];
     private Reading<TieSheet>? ties;
 
     /// <summary>The names that the owners of the cars and roads found so far gave.</summary>
     public IReadOnlyList<string> Names => names;
+
+    /// <summary>The files of every car, road and list of parts found so far, under the name that was given for it.</summary>
+    public IReadOnlyList<(string Name, IReadOnlyList<InputText> Inputs)> Files => files;
 
     /// <summary>Whether a path leads to one of the files that were read, through links or by another spelling: it must not be written over.</summary>
     public bool HasRead(string path) => read.Contains(Real(path));
@@ -35,14 +39,14 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
         Say(reading.Format());
         read.UnionWith(reading.Sources.Select(s => Real(s.File)));
         names.AddRange(reading.Value is { } car ? LoadedCar.NamesIn(car) : []);
-        return new Found<Car>
+        return Noted(new Found<Car>
         {
             Name = name,
             ShortName = Path.GetFileNameWithoutExtension(name),
             Value = reading.Value,
             Refusal = reading.Value is null ? $"{name} is refused for {Reasons(reading.Refusals.Count)}." : "",
             Inputs = [.. reading.Sources.Select(s => s.ToInput())],
-        };
+        });
     }
 
     public Found<Road> Road(string name)
@@ -54,14 +58,14 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
         Say(reading.Format());
         read.UnionWith(reading.Sources.Select(s => Real(s.File)));
         names.AddRange(reading.Value is { } road ? [road.Name] : Array.Empty<string>());
-        return new Found<Road>
+        return Noted(new Found<Road>
         {
             Name = name,
             ShortName = Path.GetFileNameWithoutExtension(name),
             Value = reading.Value,
             Refusal = reading.Value is null ? $"the road '{name}' is refused for {Reasons(reading.Refusals.Count)}." : "",
             Inputs = [.. reading.Sources.Select(s => s.ToInput(NamedRoads.All.ContainsKey(name)))],
-        };
+        });
     }
 
     public Found<Log> Log(IReadOnlyList<string> names) => Log(names, []);
@@ -114,19 +118,26 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
         Say(reading.Format());
         read.UnionWith(reading.Sources.Select(s => Real(s.File)));
         names.AddRange(reading.Value is { } list ? [list.Name, .. list.Parts.Select(part => part.Name)] : Array.Empty<string>());
-        return new Found<PartsList>
+        return Noted(new Found<PartsList>
         {
             Name = name,
             ShortName = Path.GetFileNameWithoutExtension(name),
             Value = reading.Value,
             Refusal = reading.Value is null ? $"the list {name} is refused for {Reasons(reading.Refusals.Count)}." : "",
             Inputs = [.. reading.Sources.Select(s => s.ToInput())],
-        };
+        });
     }
 
     public CancellationToken Stop => stop;
 
     public IReadOnlyList<(string Name, string Caption)> Roads => [.. NamedRoads.All.Select(r => (r.Key, r.Value.Caption))];
+
+    private Found<T> Noted<T>(Found<T> found)
+        where T : class
+    {
+        files.Add((found.Name, found.Inputs));
+        return found;
+    }
 
     private static string Real(string path) =>
         string.IsNullOrWhiteSpace(path) ? "" : RealPath.Of(path) ?? Path.GetFullPath(path);

@@ -86,7 +86,7 @@ internal sealed class DrivenSetups(SearchTask task, PieceWork work)
     }
 
     /// <summary>From now on a stop is no longer heard: what is left to do is little, and without it nothing could be told.</summary>
-    public void Finish() => own = new PieceWork(Task.Doer, Task.Degree, CancellationToken.None);
+    public void Finish() => own = new PieceWork(Task.Doer, Task.PiecesAtOnce, CancellationToken.None);
 
     /// <summary>
     /// Looks at allowed setups standing and under further loads; those against whom something is found there are no longer allowed.

@@ -38,6 +38,9 @@ internal sealed record SearchTask
     /// <summary>How many threads.</summary>
     public int Degree { get; init; } = 1;
 
+    /// <summary>How many pieces of work are asked for at once, at least one for each thread.</summary>
+    public int PiecesAtOnce { get => Math.Max(field, Degree); init; }
+
     /// <summary>Told the share done (–).</summary>
     public IProgress<double>? Progress { get; init; }
 

@@ -40,7 +40,7 @@ internal sealed class SetupSearch
     private SetupSearch(SearchTask task)
     {
         this.task = task;
-        work = new PieceWork(task.Doer, task.Degree, task.Cancellation);
+        work = new PieceWork(task.Doer, task.PiecesAtOnce, task.Cancellation);
         driven = new DrivenSetups(task, work);
     }
 

@@ -33,6 +33,10 @@ internal sealed class SetupTrial
     /// <summary>How many drawn cars count.</summary>
     public int Draws => Tried[0].Draws;
 
+    /// <summary>The same with other numbers of its setups.</summary>
+    /// <param name="other">Given each, what it becomes.</param>
+    public SetupTrial With(Func<TriedSetup, TriedSetup> other) => new(Found, [.. Tried.Select(other)], Numbers, Undriven);
+
     /// <summary>Drives setups in drawn cars.</summary>
     /// <param name="found">What was searched.</param>
     /// <param name="setups">The setups; the car as it is need not be among them.</param>
@@ -41,7 +45,7 @@ internal sealed class SetupTrial
     public static SetupTrial Of(FoundSetups found, IReadOnlyList<DrivenSetup> setups, int draws, IProgress<double>? progress)
     {
         var task = found.Task;
-        var work = new PieceWork(task.Doer, task.Degree, task.Cancellation);
+        var work = new PieceWork(task.Doer, task.PiecesAtOnce, task.Cancellation);
         DrivenSetup[] all = [found.AsItIs, .. setups.Where(one => one.Setup != 0L).DistinctBy(one => one.Setup)];
         var rows = all.Select(_ => new List<SetupRow>()).ToArray();
         var (present, numbers) = (new List<SetupRow>(), new List<int>());

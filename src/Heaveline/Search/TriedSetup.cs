@@ -62,7 +62,7 @@ internal sealed record TriedSetup
     public (double Mean, double Deviation, int Draws) Less(TriedSetup other, int wish)
     {
         var between = new List<double>();
-        for (var k = 0; k < Math.Min(Draws, other.Draws); k++)
+        for (var k = 0; k < Math.Min(Wishes[wish].Length, other.Wishes[wish].Length); k++)
         {
             var difference = Wishes[wish][k] - other.Wishes[wish][k];
             if (double.IsFinite(difference))

@@ -40,7 +40,7 @@ public partial class ChooseWordsTests
     public void Parts_of_one_name_in_two_lists_are_told_apart_by_their_list()
     {
         var other = VillageParts.List with { Name = "other list", Parts = [VillageParts.Spring("Alder F-17", 16_000.0, AxleEnd.Front, 60m)] };
-        string[] names = [.. ChooseLists.Apart([VillageParts.List, other]).SelectMany(list => list.Parts).Select(part => part.Name)];
+        string[] names = [.. PartsLists.Apart([VillageParts.List, other]).SelectMany(list => list.Parts).Select(part => part.Name)];
         Assert.Contains("Alder F-17 of 'small list'", names);
         Assert.Contains("Alder F-17 of 'other list'", names);
         Assert.Contains("Alder F-19", names);
@@ -137,6 +137,7 @@ public partial class ChooseWordsTests
         var finding = new ChooseWords(Findings with { Found = found, Trial = trial, List = [] }).Finding.Text;
         Assert.StartsWith("Leave it as it is: what takes 5 % or more off the settling", finding, StringComparison.Ordinal);
         Assert.Contains("'never in a drawn car' holds in 0 of", finding, StringComparison.Ordinal);
+        Assert.Contains("the 8 drawn cars after which it was sure enough", finding, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -301,9 +301,8 @@ public sealed class AskedReader(Given given, IFinder finder)
         ArgumentNullException.ThrowIfNull(choice);
         ArgumentNullException.ThrowIfNull(car);
         var name = given.Of(choice);
-        var load = name is null
-            ? choice.FirstOfCar ? LoadedCar.UsualLoad(car) : LoadState.Reference
-            : LoadedCar.LoadNamed(car, name);
+        var load = name is not null ? LoadedCar.LoadNamed(car, name)
+            : choice.FirstOfCar ? LoadedCar.UsualLoad(car) : LoadState.Reference;
         if (load is null)
         {
             Object(choice.Name, LoadedCar.NoLoad(car, name!), isUsage: false);

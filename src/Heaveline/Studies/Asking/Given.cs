@@ -9,6 +9,9 @@ public sealed class Given
     public Given(IEnumerable<(string Name, string? Words)> words) =>
         all = [.. words.Where(w => !string.IsNullOrEmpty(w.Words)).Select(w => (w.Name, w.Words!))];
 
+    /// <summary>All of them, in order.</summary>
+    public IReadOnlyList<(string Name, string Words)> Words => all;
+
     /// <summary>Nothing: everything stands as usual.</summary>
     public static Given Nothing { get; } = new([]);
 

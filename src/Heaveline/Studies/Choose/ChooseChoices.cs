@@ -165,7 +165,7 @@ internal static class ChooseChoices
         var places = ImmutableArray.CreateBuilder<PartPlace>();
         foreach (var word in words)
         {
-            if (PartPlaces.All.Where(place => place.Name() == word).ToArray() is [var place])
+            if (PartPlaces.Named(word) is { } place)
             {
                 places.Add(place);
             }

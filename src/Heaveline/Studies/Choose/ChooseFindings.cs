@@ -43,6 +43,15 @@ internal sealed record ChooseFindings
     /// </summary>
     public ImmutableArray<(int Place, DrivenSetup Setup)> Aside { get; init; } = [];
 
+    /// <summary>Why the refused setups that are told are no choice: of which stop, over what, under which load; by their numbers.</summary>
+    public ImmutableDictionary<long, string> Where { get; init; } = ImmutableDictionary<long, string>.Empty;
+
+    /// <summary>The same of one setup of each reason, by the reasons' numbers.</summary>
+    public ImmutableDictionary<int, string> Instances { get; init; } = ImmutableDictionary<int, string>.Empty;
+
+    /// <summary>Whether what is told of the ride is what the question of the ride tells; else it is what the search went by.</summary>
+    public bool IsRidden { get; init; }
+
     /// <summary>Whose doubt makes most of the spread of the best setup's first wish, greatest first.</summary>
     public ImmutableArray<VarianceShare> Doubts { get; init; } = [];
 

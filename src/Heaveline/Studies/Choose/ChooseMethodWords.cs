@@ -1,5 +1,6 @@
 using Heaveline.Answers;
 using Heaveline.Quantities;
+using Heaveline.Rides;
 using Heaveline.Search;
 using static Heaveline.Quantities.InvariantText;
 
@@ -73,7 +74,8 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
                 + ", each counted by the first reason found against it"
                 + (findings.Found.IsWhole ? "" : ", those not driven by their standing alone") + ": "
                 + string.Join("; ", counts.Select(r =>
-                    ChooseLimitWords.Reason(r.Reason, findings.Found.Task, findings.Asked.Limits) + Text($" ({r.Count})"))) + ".");
+                    ChooseLimitWords.Reason(r.Reason, findings.Found.Task, findings.Asked.Limits)
+                    + (findings.Instances.TryGetValue(r.Reason, out var where) ? $", for instance {where}" : "") + Text($" ({r.Count})"))) + ".");
         }
     }
 
@@ -106,7 +108,8 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
             }
 
             return new("draws", Text($"Draws: the car as it is and {trial.Tried.Length - 1} setups driven in up to {trial.Draws} cars drawn within ")
-                + Text($"the stated doubts, seed {findings.Asked.Seed}, each setup against the car as it is in the same draw")
+                + Text($"the stated doubts, seed {findings.Asked.Seed}, each setup against the car as it is in the same draw, until ")
+                + "it is surely none to tell"
                 + (trial.Undriven > 0 ? Text($"; {trial.Undriven} more do not count, the car as it is does not get across in them") : "")
                 + (trial.Draws < Few ? ". Of so few draws a limit 'in 9 of 10' is not sure yet." : "."));
         }
@@ -160,6 +163,14 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
         + "ratios to the car as it is, even over loads, then obstacles, then speeds"
         + (findings.Asked.RideSpeeds.IsEmpty
             ? "."
-            : "; ride is vertical acceleration at the first seat weighted by Wk (ISO 2631-1), of the car made linear with each damper by its chord "
-                + "at 0.12 m/s."));
+            : $"; ride is vertical acceleration at the first seat weighted by Wk (ISO 2631-1), {Ride}."));
+
+    // What is printed, and what was searched by.
+    private string Ride => !findings.IsRidden
+        ? $"of the car made linear with {Chords}"
+        : "in the long run, each car made linear at its own level on that road, as the question of the ride tells it"
+            + (findings.Trial.Draws > ChooseRidden.MostDraws ? Text($", in the first {ChooseRidden.MostDraws} of the drawn cars") : "")
+            + $"; the search alone went by the car made linear with {Chords}";
+
+    private static string Chords => Text($"each damper by its chord at {ChordDamping.Speed:0.##} m/s");
 }

@@ -29,7 +29,7 @@ internal sealed class ChooseParts
             throw wrong;
         }
 
-        var lists = ChooseLists.Apart(asked.Lists);
+        var lists = PartsLists.Apart(asked.Lists);
         var known = lists.SelectMany(list => list.Parts).Any(part => part.Price is not null);
         var (places, all, open) = (new List<PartPlace>(), new List<ImmutableArray<PartOption?>>(), new List<OpenPlace>());
         var (unfit, unpriced) = (new List<Misfit>(), new SortedSet<string>(StringComparer.Ordinal));

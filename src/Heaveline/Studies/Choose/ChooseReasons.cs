@@ -26,7 +26,9 @@ internal static class ChooseReasons
         var barred = findings.Found.Driven.Where(one => !one.IsAllowed && one.Row.IsDriven)
             .OrderBy(one => one.Wishes[0]).ThenBy(one => one.Setup).FirstOrDefault();
         var least = findings.List.IsEmpty ? findings.Least?.Wishes[0] ?? 1.0 : findings.List[0].Entry.Tried.Stated.Wishes[0];
-        findings = findings with { Barred = barred is not null && barred.Wishes[0] < least - Unfelt ? barred : null };
+        barred = barred is not null && barred.Wishes[0] < least - Unfelt ? barred : null;
+        var where = new ChooseWhere(findings.Asked, findings.Parts, doer, findings.Found);
+        findings = findings with { Barred = barred, Where = Told(barred is null ? [] : [barred]), Instances = where.Instances() };
         if (findings.List.IsEmpty)
         {
             return findings;
@@ -34,13 +36,20 @@ internal static class ChooseReasons
 
         var work = new PieceWork(doer, run.Degree, run.Cancellation);
         var aside = Aside(findings, work);
+        var ridden = new ChooseRidden(findings.Asked, findings.Use, findings.Parts, doer, run);
+        aside = [.. aside.Zip(ridden.Stated(findings.Found, [.. aside.Select(one => one.Setup)]), (one, now) => (one.Place, now))];
         return findings with
         {
+            Where = findings.Where.SetItems(Told(aside.Select(one => one.Setup).Where(one => !one.IsAllowed))),
             Shares = Shares(findings, work),
             Aside = aside,
             List = Alike(findings, aside, run),
             Doubts = Doubts(findings, doer),
         };
+
+        ImmutableDictionary<long, string> Told(IEnumerable<DrivenSetup> refused) => refused.DistinctBy(one => one.Setup)
+            .Select(one => (one.Setup, Words: where.Of(one))).Where(one => one.Words is not null)
+            .ToImmutableDictionary(one => one.Setup, one => one.Words!);
     }
 
     private static ImmutableArray<(int Place, double Part)> Shares(ChooseFindings findings, PieceWork work)

@@ -60,8 +60,9 @@ internal sealed class ChooseStanding
         return drops.Length == 0 ? 0.0 : drops.Max() - drops.Min();
     }
 
-    // Without a roll axis what holds the roll stands for it; a two-wheeler has neither.
-    private static double Roll(CarAtRest rest) => rest.SideEffects.Roll is { } roll ? roll.AnglePerG ?? (1.0 / roll.WithTyres) : 0.0;
+    /// <summary>Roll in a bend per g. Without a roll axis what holds the roll stands for it; a two-wheeler has neither.</summary>
+    public static double Roll(CarAtRest rest) => rest.SideEffects.Roll is { } roll ? roll.AnglePerG ?? (1.0 / roll.WithTyres) : 0.0;
 
-    private static double Braking(CarAtRest rest) => rest.SideEffects.Braking.Angle;
+    /// <summary>Pitch in braking per g.</summary>
+    public static double Braking(CarAtRest rest) => rest.SideEffects.Braking.Angle;
 }

@@ -4,6 +4,7 @@ using Heaveline.Doubts;
 using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Parts;
+using Heaveline.Pieces;
 using Heaveline.Quantities;
 using Heaveline.Search;
 
@@ -38,6 +39,7 @@ public static class ChooseStudy
         IsShortened = true,
         Reads = ChooseChoices.Read,
         Answers = Run,
+        Pieces = Pieces,
     };
 
     /// <summary>What is driven over where nothing else is said, a line each.</summary>
@@ -55,17 +57,18 @@ public static class ChooseStudy
         asked = ChooseUse.Crossed(asked);
         var (parts, use) = (new ChooseParts(asked), new ChooseUse(asked));
         var doer = new ChooseDoer(asked, use, parts);
-        var found = SetupSearch.Of(TaskOf(asked, use, parts, doer, run.Between(0.0, Searched)));
+        var found = SetupSearch.Of(TaskOf(asked, use, parts, PiecesByBytes.Through(doer, run.Through), run.Between(0.0, Searched)));
         var candidates = Shortlist.Candidates(found);
         // A part that fits beside another alone states its doubts in a setup.
         var stated = asked.Loads.Any(load => CarDoubts.Of(asked.Car, load).AreStated) || parts.StatesDoubts(asked.Loads[0])
             || candidates.Any(one => CarDoubts.Of(((Fitted)parts.Fit(one.Setup)).Car, asked.Loads[0]).AreStated);
         var trial = TrialOf(found, candidates, stated && !found.IsStopped ? asked.Draws : 0, run.Between(Searched, Tried));
+        (trial, var entries, var isRidden) = Ridden(trial, new ChooseRidden(asked, use, parts, doer, run));
         var full = NeutralLoad.Heaviest(asked.Loads);
         var own = new Lazy<ImmutableArray<double>>(() => doer.SeatPeaks(asked.Car));
         ImmutableArray<ChooseTold> list =
         [
-            .. Shortlist.Of(trial).Select((entry, k) =>
+            .. entries.Select((entry, k) =>
             {
                 var fitted = (Fitted)parts.Fit(entry.Setup);
                 return new ChooseTold(((char)('A' + k)).ToString(), entry, fitted, new CarAtRest(RideModel.Of(fitted.Car, full)))
@@ -85,9 +88,20 @@ public static class ChooseStudy
             Stood = doer.Stood,
             Full = new CarAtRest(RideModel.Of(asked.Car, full)),
             List = list,
+            IsRidden = isRidden,
         };
         run.Progress?.Report(Tried);
         return new ChooseAnswer(Reasoned(findings, doer, run));
+    }
+
+    /// <summary>Does pieces of a study's work, as they are asked for through <see cref="StudyRun.Through"/>.</summary>
+    /// <param name="asked">What is asked.</param>
+    /// <exception cref="RefusedValueException">As <see cref="Run"/>.</exception>
+    public static IPieceDoer Pieces(ChooseAsked asked)
+    {
+        ArgumentNullException.ThrowIfNull(asked);
+        asked = ChooseUse.Crossed(asked);
+        return new PiecesByBytes(new ChooseDoer(asked, new ChooseUse(asked), new ChooseParts(asked)));
     }
 
     // What is stopped before its reasons are found is told without them.
@@ -100,6 +114,20 @@ public static class ChooseStudy
         catch (OperationCanceledException)
         {
             return findings with { Found = findings.Found with { IsStopped = true } };
+        }
+    }
+
+    // Whose ride is the least is known once it is ridden. What is stopped is told by what the search went by.
+    private static (SetupTrial Trial, ImmutableArray<ShortlistEntry> List, bool IsRidden) Ridden(SetupTrial trial, ChooseRidden ridden)
+    {
+        try
+        {
+            var own = ridden.Of(trial);
+            return (own, ridden.Of(own, Shortlist.Of(own)), true);
+        }
+        catch (OperationCanceledException)
+        {
+            return (trial, Shortlist.Of(trial), false);
         }
     }
 
@@ -116,7 +144,7 @@ public static class ChooseStudy
         }
     }
 
-    private static SearchTask TaskOf(ChooseAsked asked, ChooseUse use, ChooseParts parts, ChooseDoer doer, StudyRun run)
+    private static SearchTask TaskOf(ChooseAsked asked, ChooseUse use, ChooseParts parts, IPassDoer doer, StudyRun run)
     {
         var scores = new Lazy<UseScores>(() => new UseScores(
             use.Columns, doer.Do(new Piece(PieceStage.Drive, [0L], Piece.AsStated), CancellationToken.None)[0]));
@@ -147,6 +175,7 @@ public static class ChooseStudy
             DrivenWhole = asked.DrivenWhole,
             Seed = asked.Seed,
             Degree = run.Degree,
+            PiecesAtOnce = run.PiecesAtOnce,
             Progress = run.Progress,
             Cancellation = run.Cancellation,
         };

@@ -66,23 +66,25 @@ internal sealed class ChooseUse
 
     /// <summary>The same without those speeds over usual obstacles at which the car as it is does not get across under a load.</summary>
     /// <param name="asked">What is asked.</param>
-    /// <exception cref="RefusedValueException">It gets across nothing.</exception>
+    /// <exception cref="RefusedValueException">It gets across nothing, or not across all that was named.</exception>
     public static ChooseAsked Crossed(ChooseAsked asked)
     {
+        RideModel[] models = [.. asked.Loads.Select(load => RideModel.Of(asked.Car, load))];
         if (!asked.IsUsualUse)
         {
+            RefuseUncrossed(asked, models);
             return asked;
         }
 
-        RideModel[] models = [.. asked.Loads.Select(load => RideModel.Of(asked.Car, load))];
         var (roads, left) = (ImmutableArray.CreateBuilder<ChooseRoad>(), ImmutableArray.CreateBuilder<string>());
         foreach (var road in asked.Roads)
         {
-            bool Crosses(double speed) => BatchedMeasures.Of(
-                [.. models.Select(model => new PassRequest(model, road.Road, speed))], Aims, BatchedMeasures.Usual, 1, CancellationToken.None)
-                .All(row => row.All(double.IsFinite));
+            bool IsAcross(RideModel model, double speed) => BatchedMeasures.Of(
+                [new PassRequest(model, road.Road, speed)], Aims, BatchedMeasures.Usual, 1, CancellationToken.None)[0].All(double.IsFinite);
+            bool Crosses(double speed) => models.All(model => IsAcross(model, speed));
             ImmutableArray<double> speeds = [.. road.Speeds.Where(Crosses)];
-            left.AddRange(road.Speeds.Except(speeds).Select(speed => $"{road.Name} at {Speed(speed)}"));
+            left.AddRange(road.Speeds.Except(speeds).Select(speed => $"{road.Name} at {Speed(speed)}"
+                + (models.FirstOrDefault(model => !IsAcross(model, speed)) is { } car ? $" ('{car.Load.Name}': {GaveOut(car, road, speed)})" : "")));
             if (!speeds.IsEmpty)
             {
                 roads.Add(road with { Speeds = speeds });
@@ -94,6 +96,31 @@ internal sealed class ChooseUse
             : throw new RefusedValueException(
                 "the car as it is", "not driven to the end over any of the usual obstacles", "driven to the end: everything is compared with it",
                 "Name an obstacle and speeds at which it stays in range ('heaveline pass' says which).");
+    }
+
+    /// <summary>What gave out in a crossing that does not run to its end, a clause: what to do about a single one is no advice here.</summary>
+    /// <param name="model">Car and load at trim.</param>
+    /// <param name="road">The road.</param>
+    /// <param name="speed">Speed, m/s.</param>
+    public static string GaveOut(RideModel model, ChooseRoad road, double speed)
+    {
+        var pass = Pass.Of(model, road.Road, speed);
+        var end = pass.OutcomeSentence.IndexOf(". ", StringComparison.Ordinal);
+        return end > 0 ? $"{char.ToLowerInvariant(pass.OutcomeSentence[0])}{pass.OutcomeSentence[1..end]}" : BrokenOff.Of(pass.Outcome);
+    }
+
+    private static void RefuseUncrossed(ChooseAsked asked, RideModel[] models)
+    {
+        (RideModel Model, ChooseRoad Road, double Speed)[] all =
+            [.. from model in models from road in asked.Roads from speed in road.Speeds select (model, road, speed)];
+        var rows = BatchedMeasures.Of(
+            [.. all.Select(one => new PassRequest(one.Model, one.Road.Road, one.Speed))], Aims, BatchedMeasures.Usual, 1, CancellationToken.None);
+        if (Array.FindIndex(rows, row => !row.All(double.IsFinite)) is >= 0 and var at && all[at] is var (car, over, fast))
+        {
+            throw new RefusedValueException(
+                "the car as it is", $"not driven to the end in '{over.Name}, {Speed(fast)}, {car.Load.Name}': {GaveOut(car, over, fast)}",
+                "driven to the end: everything is compared with it", "Leave out that road, speed or load.");
+        }
     }
 
     /// <summary>What is measured of a crossing for the wishes.</summary>

@@ -1,5 +1,7 @@
 using Heaveline.Answers;
+using Heaveline.Cars;
 using Heaveline.Measures;
+using Heaveline.Models;
 using Heaveline.Parts;
 using Heaveline.Quantities;
 using Heaveline.Search;
@@ -71,20 +73,32 @@ internal sealed class ChooseWords(ChooseFindings findings)
 
     /// <summary>Why it is so: shares, the worst use case, neighbours, what bars better, whose doubt matters, ends of the list.</summary>
     public IReadOnlyList<Sentence> Reasons =>
-        [.. new[] { Shares, Worst, Alike, Fragile, Barred, Doubts, Never }.Concat(Ends).OfType<Sentence>()];
+        [.. new[] { Shares, Worst, Alike, Aside, Fragile, Barred, Doubts, Never }.Concat(FirstStops).Concat(Ends).OfType<Sentence>()];
 
     /// <summary>How it was found, and what was left out.</summary>
     public IReadOnlyList<Sentence> Method => new ChooseMethodWords(findings).All;
 
-    /// <summary>What the setups ask for when they are fitted, each told once, and what to check after the best.</summary>
-    public IReadOnlyList<Sentence> Reminders => findings.List is not [var best, ..] ? [] :
+    /// <summary>What the setups ask for when they are fitted, and what to check after them, each told once.</summary>
+    public IReadOnlyList<Sentence> Reminders =>
     [
         .. findings.List.SelectMany(one => one.Fitted.Remarks.Select(remark => (one.Letter, remark.Text))).Distinct()
             .GroupBy(remark => remark.Text, StringComparer.Ordinal)
             .Select((same, k) => new Sentence(Text($"remark-{k + 1}"), $"{string.Join(", ", same.Select(one => one.Letter))}: {same.Key}")),
-        .. ChangeReminders.Of(
-            findings.Asked.Car, best.Fitted.Car, SideEffectsChange.Between(findings.Full.SideEffects, best.Full.SideEffects)),
+        .. Checks,
     ];
+
+    // What to check on the real car, each told once with whom it is of.
+    private IEnumerable<Sentence> Checks => findings.List
+        .SelectMany(one => ChangeReminders.Of(
+                findings.Asked.Car, one.Fitted.Car, SideEffectsChange.Between(findings.Full.SideEffects, one.Full.SideEffects))
+            .Select(check => (one.Letter, Check: check)))
+        .GroupBy(one => one.Check)
+        .GroupBy(same => same.Key.Id)
+        .SelectMany(alike => alike.Select((same, k) => same.Key with
+        {
+            Id = k == 0 ? same.Key.Id : Text($"{same.Key.Id}-{k + 1}"),
+            Text = $"{string.Join(", ", same.Select(one => one.Letter))}: {same.Key.Text}",
+        }));
 
     /// <summary>Why the answer is less than was asked for; null where it is whole.</summary>
     public string? Failure => findings.Found.IsStopped || findings.Trial.Found.IsStopped
@@ -137,9 +151,9 @@ internal sealed class ChooseWords(ChooseFindings findings)
     {
         var (stated, cases) = (one.Entry.Tried.Stated.Wishes, findings.Found.Scores.Counted.Count(c => c.Kind == WishKind.Settling));
         var others = findings.Found.Wishes.Index().Where(w => w.Index > 0 && w.Item is not (WishKind.Money or WishKind.Parts))
-            .Select(w => $"{ChooseTables.Name(w.Item)} {Less(stated[w.Index])}");
+            .Where(w => double.IsFinite(stated[w.Index])).Select(w => $"{ChooseTables.Name(w.Item)} {Less(stated[w.Index])}").ToArray();
         return $"The settling, RMS pitch in the first second after the rear wheels have left, is {Less(stated[0])} "
-            + Text($"as the mean of {cases} use cases{Ninth(one)}; {string.Join(", ", others)}.");
+            + Text($"as the mean of {cases} use cases{Ninth(one)}{(others.Length > 0 ? "; " : "")}{string.Join(", ", others)}.");
     }
 
     private static string Of(ChooseRoad road) => $"{road.Name} ({road.Road.Caption}) at {Speeds(road.Speeds)}";
@@ -175,9 +189,45 @@ internal sealed class ChooseWords(ChooseFindings findings)
     }
 
     private Sentence? Alike => findings.List.IsEmpty || findings.List[0].Alike.IsEmpty ? null : new("alike",
-        "With one place of A changed the draws cannot tell from it: "
+        "The draws cannot tell from A, among others, with one place of it a step aside: "
         + string.Join("; ", findings.List[0].Alike.Select(setup => Beside(findings.List[0].Entry.Setup, setup)))
         + ". Take the cheapest, or what is in stock.");
+
+    // What lies a step aside and is no choice.
+    private Sentence? Aside
+    {
+        get
+        {
+            string[] told =
+            [
+                .. from one in findings.Aside
+                   where findings.Where.ContainsKey(one.Setup.Setup)
+                   select $"{findings.Parts.Space.Places[one.Place].Name} {findings.Parts.At(one.Setup.Setup, one.Place)} {Refusal(one.Setup)}",
+            ];
+            return told.Length == 0 ? null : new("aside", $"A step aside of A, and no choice: {string.Join("; ", told)}.");
+        }
+    }
+
+    private string Refusal(DrivenSetup refused) => ChooseLimitWords.Reason(refused.Refusal, findings.Found.Task, findings.Asked.Limits)
+        + (findings.Where.TryGetValue(refused.Setup, out var where) ? $": {where}" : "");
+
+    // Of each setup at the load at which a stop is met soonest of those at which that changes.
+    private IEnumerable<Sentence> FirstStops
+    {
+        get
+        {
+            LoadState[] loads = [.. findings.Asked.Loads, .. findings.Stood.Others];
+            foreach (var one in findings.List)
+            {
+                var stances = loads.Zip(
+                    findings.Stood.Stances, (load, was) => (load.Name, was, CureStance.Of(RideModel.Of(one.Fitted.Car, load))));
+                if (CureStopWords.Of([.. stances]) is { } stops)
+                {
+                    yield return new($"first-stops-{one.Letter.ToLowerInvariant()}", $"{one.Letter}: {stops}.");
+                }
+            }
+        }
+    }
 
     // Good as stated, but not to be relied on.
     private Sentence? Fragile
@@ -198,16 +248,21 @@ internal sealed class ChooseWords(ChooseFindings findings)
     {
         if (!one.IsClean(SetupTrial.CleanShare))
         {
-            return Text($"in {one.Draws - one.Clean} of {one.Draws} drawn cars it does what no cure may do");
+            return Text($"in {one.Draws - one.Clean} of {Cars(one)} it does what no cure may do");
         }
 
         var broken = limits.Index().FirstOrDefault(limit => !one.Keeps(limit.Index, limit.Item.Share));
-        return broken.Item is null ? null : Text($"'{broken.Item.Says}' holds in {one.Held[broken.Index]} of {one.Draws} drawn cars");
+        return broken.Item is null ? null : Text($"'{broken.Item.Says}' holds in {one.Held[broken.Index]} of {Cars(one)}");
     }
+
+    // Whoever is surely none to tell is driven no farther.
+    private static string Cars(TriedSetup one) => one.IsDropped
+        ? Text($"the {one.Draws} drawn cars after which it was sure enough")
+        : Text($"{one.Draws} drawn cars");
 
     private Sentence? Barred => findings.Barred is not { } barred ? null : new("barred",
         $"What keeps better from being told: {findings.Parts.Words(barred.Setup)}{Costs(barred.Setup)}, settling {Less(barred.Wishes[0])}, "
-        + $"{ChooseLimitWords.Reason(barred.Refusal, findings.Found.Task, findings.Asked.Limits)}.");
+        + $"{Refusal(barred)}.");
 
     private Sentence? Doubts => findings.Doubts is not [{ Share: >= LeastDoubt } most, ..] ? null : new("doubts",
         $"Of the scatter of A's gain from car to car most comes from {most.Source.Name} "
