@@ -19,7 +19,7 @@ internal sealed class PieceWays
         var (folder, resumes) = (result.GetValue(keep), result.GetValue(resume));
         if (folder is null && resumes)
         {
-            throw new Stopped("heaveline: --resume goes on from what --keep has kept: give that too, or leave it out.", ExitCode.WrongUsage);
+            throw new Stopped("heaveline: --resume goes on from what --kept-in has kept: give that too, or leave it out.", ExitCode.WrongUsage);
         }
 
         return folder is null ? null : new Given(folder, resumes);
@@ -35,7 +35,7 @@ internal sealed class PieceWays
         public string On(string? on) => on is null or ComputedOn.Cpu
             ? ComputedOn.Cpu
             : throw new Stopped(
-                "heaveline: --on gpu: what is kept is worked out by the processor, to the bit. Leave out --on gpu, or --keep.", ExitCode.WrongUsage);
+                "heaveline: --on gpu: what is kept is worked out by the processor, to the bit. Leave out --on gpu, or --kept-in.", ExitCode.WrongUsage);
 
         /// <summary>Opens what was asked for.</summary>
         public KeptRun Open(Streams streams, Func<StudyTexts> study) => KeptRun.Open(streams, Folder, Resumes, study());

@@ -6,8 +6,8 @@ namespace Heaveline.Search;
 /// <summary>A setup driven in drawn cars, each against the car as it is in the same draw.</summary>
 internal sealed record TriedSetup
 {
-    // Fewer draws say too little of a share: it counts as it was counted, and is told as not sure yet.
-    private const int Few = 60;
+    /// <summary>Fewer draws say too little of a share: it counts as it was counted, and is told as not sure yet.</summary>
+    public const int Few = 60;
 
     /// <summary>The setup as stated.</summary>
     public required DrivenSetup Stated { get; init; }

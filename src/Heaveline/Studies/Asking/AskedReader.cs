@@ -16,7 +16,7 @@ namespace Heaveline.Studies;
 /// </summary>
 /// <param name="given">The words.</param>
 /// <param name="finder">Finds cars and roads.</param>
-public sealed class AskedReader(Given given, IFinder finder)
+public sealed partial class AskedReader(Given given, IFinder finder)
 {
     private readonly List<Objection> objections = [];
     private readonly List<string> notes = [];
@@ -55,7 +55,7 @@ public sealed class AskedReader(Given given, IFinder finder)
     /// <param name="choice">Name of the choice; blank for none in particular.</param>
     /// <param name="sentence">What is wrong and what there is instead.</param>
     /// <param name="isUsage">Whether it is the words that are wrong, whatever cars and roads say.</param>
-    public void Object(string choice, string sentence, bool isUsage = true) => objections.Add(new(choice, sentence, isUsage) { Place = At });
+    public void Object(string choice, string sentence, bool isUsage = true) => Object(new Objection(choice, sentence, isUsage) { Place = At });
 
     /// <summary>The reading that is being read, which an objection is about; null: none of several.</summary>
     internal ReadingPlace? At { get; set; }
@@ -368,7 +368,7 @@ public sealed class AskedReader(Given given, IFinder finder)
         files.Add((choice.Name, found.Inputs));
         if (found.Value is null)
         {
-            objections.Add(new Objection(choice.Name, found.Refusal, IsUsage: false) { IsMissing = found.IsMissing });
+            Object(new Objection(choice.Name, found.Refusal, IsUsage: false) { IsMissing = found.IsMissing });
         }
 
         return found;

@@ -20,9 +20,14 @@ internal static class ChooseFigure
     public static Figure Of(ChooseFindings findings, ChooseWords words)
     {
         var found = findings.Found;
-        var up = findings.Parts.HasPrices ? WishKind.Money : found.Wishes.Contains(WishKind.Ride) ? WishKind.Ride : WishKind.Hit;
-        var k = found.Wishes.IndexOf(up);
-        double Height(DrivenSetup one) => up == WishKind.Money ? one.Wishes[k] : In.Percent.Of(one.Wishes[k]);
+        var up = findings.Parts.HasPrices ? WishKind.Money
+            : new[] { WishKind.Ride, WishKind.Hit }.Where(found.Wishes.Contains).Append(WishKind.Parts).First();
+        double Height(DrivenSetup one) => up switch
+        {
+            WishKind.Money => findings.Parts.Space.Price(one.Setup),
+            WishKind.Parts => findings.Parts.Space.Changed(one.Setup),
+            _ => In.Percent.Of(one.Wishes[found.Wishes.IndexOf(up)]),
+        };
         // All of them by the same number: the shortlist alone was ridden.
         var name = up == WishKind.Ride ? "ride, dampers by their chord" : ChooseTables.Name(up);
         HashSet<long> shaky = [.. findings.Trial.Tried.Skip(1).Where(one => !Shortlist.Keeps(one, found.Task.Limits))
@@ -59,6 +64,7 @@ internal static class ChooseFigure
                     X = Wide("settling, of the car as it is", [100.0, .. shown.Select(one => In.Percent.Of(one.Wishes[0]))]),
                     Y = up == WishKind.Money
                         ? new Axis { Label = "price", Unit = findings.Parts.Currency, From = 0.0 }
+                        : up == WishKind.Parts ? new Axis { Label = "places changed", Unit = "", From = 0.0 }
                         : Wide($"{name}, of the car as it is", [100.0, .. shown.Select(Height)]),
                     Height = 90.0,
                     Marks =
@@ -67,7 +73,7 @@ internal static class ChooseFigure
                         new Mark
                         {
                             X = 100.0,
-                            Y = up == WishKind.Money ? 0.0 : 100.0,
+                            Y = up is WishKind.Money or WishKind.Parts ? 0.0 : 100.0,
                             Label = ChooseParts.AsItIs,
                             Symbol = MarkSymbol.Cross,
                             Ink = Ink.Third,

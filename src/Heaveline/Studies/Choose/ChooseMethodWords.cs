@@ -10,13 +10,13 @@ namespace Heaveline.Studies;
 /// <param name="findings">What was found.</param>
 internal sealed class ChooseMethodWords(ChooseFindings findings)
 {
-    // With fewer draws a share is told as not sure yet.
-    private const int Few = 60;
-
     /// <summary>All of them, in order.</summary>
     public IReadOnlyList<Sentence> All =>
     [
-        .. new[] { Driven, Limits, OnStops, Refused, Audit, Draws, Unfelt, NotCrossed, NotDriven, LeftOut, Closed, Bars, Wishes }.OfType<Sentence>(),
+        .. new[]
+        {
+            Driven, Limits, OnStops, Refused, Audit, Draws, Unfelt, NotCrossed, NotDriven, LeftOut, Filtered, Closed, Bars, Wishes,
+        }.OfType<Sentence>(),
     ];
 
     private Sentence Driven => new("search", findings.Found switch
@@ -47,8 +47,8 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
     private static string Left(FoundSetups found) => found.LeftNear == 0 ? "nothing" : Text($"{found.LeftNear}");
 
     private Sentence Limits => new("limits",
-        $"Limits: {string.Join("; ", findings.Found.Task.Limits.Select(limit => limit.Says))}"
-        + $"{(findings.Trial.Draws > 0 ? ", in 9 of 10 drawn cars" : "")}; "
+        $"Limits: {string.Join("; ", findings.Found.Task.Limits.Select(limit => limit.Says + OwnShare(limit)))}"
+        + $"{(findings.Trial.Draws > 0 && IsNineOfTen ? ", in 9 of 10 drawn cars" : "")}; "
         + $"{string.Join("; ", ChooseLimitWords.Standing(findings.Asked.Limits))}, in the car as stated; and nothing that no cure may do, over these "
         + "roads at these speeds, under any load" + (findings.Stood.Others.IsEmpty
             ? ""
@@ -57,6 +57,16 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
             ? "."
             : Text($"; in 9 of 10 drawn cars nothing is pressed {In.Millimetres.Of(ChooseDoer.DrawnTravel):0.#} mm deeper, no wheel lifted ")
                 + Text($"{ChooseDoer.DrawnTime:0.##} s longer, than in the same car as it is.")));
+
+    private bool IsNineOfTen => findings.Found.Task.Limits.All(limit => limit.Share == ChooseLimits.UsualShare);
+
+    // Where the shares differ each limit says its own.
+    private string OwnShare(SetupLimit limit) => findings.Trial.Draws == 0 || IsNineOfTen ? ""
+        : limit.Share == ChooseLimits.UsualShare ? ", in 9 of 10 drawn cars"
+        : Text($", in {In.Percent.Of(limit.Share):0.#} % of the drawn cars");
+
+    private Sentence? Filtered => findings.Asked.Filters.IsEmpty ? null : new("filtered",
+        $"Of the lists only some parts were looked at: {string.Join("; ", findings.Asked.Filters.Select(f => f.Words(findings.Parts.Currency)))}.");
 
     private Sentence? OnStops => findings.Stood.Standing.OnStops is not { Length: > 0 } loads ? null : new("on-stops",
         $"Under {SpeedRanges.And([.. loads.Select(load => $"'{load}'")])} the car as it is stands on its bump stops, and what holds it in a bend and "
@@ -111,7 +121,7 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
                 + Text($"the stated doubts, seed {findings.Asked.Seed}, each setup against the car as it is in the same draw, until ")
                 + "it is surely none to tell"
                 + (trial.Undriven > 0 ? Text($"; {trial.Undriven} more do not count, the car as it is does not get across in them") : "")
-                + (trial.Draws < Few ? ". Of so few draws a limit 'in 9 of 10' is not sure yet." : "."));
+                + (trial.Draws < TriedSetup.Few ? ". Of so few draws a limit 'in 9 of 10' is not sure yet." : "."));
         }
     }
 
@@ -159,8 +169,11 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
         "Of anti-roll bars the cheapest with which a setup keeps the standing limits was driven: with both wheels of an axle alike they enter no "
         + "crossing, with a load to one side next to nothing.");
 
+    private bool IsEven => findings.Asked.Roads.All(road => road.Loads.IsEmpty && road.Weight == findings.Asked.Roads[0].Weight);
+
     private Sentence Wishes => new("wishes", "Settling and hit (peak pitch acceleration while the wheels are on the obstacle) are weighted means of "
-        + "ratios to the car as it is, even over loads, then obstacles, then speeds"
+        + "ratios to the car as it is, "
+        + (IsEven ? "even over loads, then obstacles, then speeds" : "weighted as asked, each obstacle's share even over its loads, then its speeds")
         + (findings.Asked.RideSpeeds.IsEmpty
             ? "."
             : $"; ride is vertical acceleration at the first seat weighted by Wk (ISO 2631-1), {Ride}."));

@@ -37,7 +37,8 @@ internal sealed class ChooseParts
         {
             // By name, so that the order of a list changes nothing.
             var fits = new List<PartOption?> { null };
-            foreach (var part in lists.SelectMany(list => list.For(place)).OrderBy(part => part.Name, StringComparer.Ordinal))
+            foreach (var part in
+                lists.SelectMany(list => list.For(place)).Where(Takes(asked, place)).OrderBy(part => part.Name, StringComparer.Ordinal))
             {
                 if (known && part.Price is null)
                 {
@@ -142,6 +143,10 @@ internal sealed class ChooseParts
 
     /// <summary>What a setup costs.</summary>
     public Money Price(long setup) => new((decimal)Space.Price(setup), Currency);
+
+    // What nothing was said of takes whatever goes there.
+    private static Func<Part, bool> Takes(ChooseAsked asked, PartPlace place) =>
+        asked.Filters.FirstOrDefault(filter => filter.Place == place) is { } filter ? filter.Takes : _ => true;
 
     // These may fit beside another stop or spring than that which is there.
     private static bool HangsOnOthers(MisfitKind kind) =>

@@ -34,6 +34,7 @@ public static class ChooseStudy
             Examples:
               heaveline choose examples/garage/fern-saloon.yaml --parts examples/parts/village-autumn.yaml
               heaveline choose examples/garage/fern-saloon.yaml --parts examples/parts/village-autumn.yaml --budget "400 EUR" --draws 60
+              heaveline choose examples/studies/fern-four-up.yaml
             """,
         Choices = ChooseChoices.All,
         IsShortened = true,
@@ -144,6 +145,17 @@ public static class ChooseStudy
         }
     }
 
+    // What can be told, as far as it is wished; those that are driven for first.
+    private static ImmutableArray<WishKind> Wishes(ChooseAsked asked, ChooseParts parts) =>
+    [
+        .. Enum.GetValues<ChooseWish>().Where(wish => asked.Wishes.IsEmpty || asked.Wishes.Contains(wish)).Where(wish => wish switch
+        {
+            ChooseWish.Ride => asked.RideSpeeds.Length > 0,
+            ChooseWish.Money => parts.HasPrices,
+            _ => true,
+        }).Select(ChooseWishes.KindOf),
+    ];
+
     private static SearchTask TaskOf(ChooseAsked asked, ChooseUse use, ChooseParts parts, IPassDoer doer, StudyRun run)
     {
         var scores = new Lazy<UseScores>(() => new UseScores(
@@ -152,17 +164,13 @@ public static class ChooseStudy
         return new SearchTask
         {
             Space = parts.Space,
-            Wishes =
-            [
-                WishKind.Settling, WishKind.Hit, .. asked.RideSpeeds.Length > 0 ? new[] { WishKind.Ride } : [],
-                .. parts.HasPrices ? new[] { WishKind.Money } : [], WishKind.Parts,
-            ],
+            Wishes = Wishes(asked, parts),
             Columns = use.Columns,
             Limits =
             [
-                new SetupLimit(WishKind.WorstRoad, ChooseLimitWords.WorstRoad(asked.Limits), 0.9, (row, present) =>
+                new SetupLimit(WishKind.WorstRoad, ChooseLimitWords.WorstRoad(asked.Limits), asked.Limits.WorstRoadShare, (row, present) =>
                     scores.Value.Of(WishKind.WorstRoad, row, present) - 1.0 - asked.Limits.WorstRoad),
-                new SetupLimit(WishKind.Hit, ChooseLimitWords.Hit(asked.Limits), 0.9, (row, present) =>
+                new SetupLimit(WishKind.Hit, ChooseLimitWords.Hit(asked.Limits), asked.Limits.HitShare, (row, present) =>
                     scores.Value.Of(WishKind.Hit, row, present) - 1.0 - asked.Limits.Hit),
             ],
             Doer = doer,

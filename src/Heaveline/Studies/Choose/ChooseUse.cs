@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Heaveline.Cars;
 using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Passes;
@@ -19,6 +20,7 @@ internal sealed class ChooseUse
     /// <param name="asked">What is asked.</param>
     public ChooseUse(ChooseAsked asked)
     {
+        var sum = asked.Roads.Sum(road => road.Weight);
         Crossings =
         [
             .. from load in asked.Loads
@@ -28,7 +30,9 @@ internal sealed class ChooseUse
                    load,
                    road,
                    speed,
-                   1.0 / asked.Loads.Length / asked.Roads.Length / road.Speeds.Length,
+                   Counts(road.Loads, load)
+                       ? 1.0 / (road.Loads.IsEmpty ? asked.Loads.Length : road.Loads.Length) / (sum / road.Weight) / road.Speeds.Length
+                       : 0.0,
                    $"{road.Name}, {Speed(speed)}, {load.Name}"),
         ];
         Rides =
@@ -36,18 +40,28 @@ internal sealed class ChooseUse
             .. from load in asked.Loads
                from speed in asked.RideSpeeds
                select new ChooseCase(
-                   load, null, speed, 1.0 / asked.Loads.Length / asked.RideSpeeds.Length, $"random road, {Speed(speed)}, {load.Name}"),
+                   load,
+                   null,
+                   speed,
+                   Counts(asked.RideLoads, load)
+                       ? 1.0 / (asked.RideLoads.IsEmpty ? asked.Loads.Length : asked.RideLoads.Length) / asked.RideSpeeds.Length
+                       : 0.0,
+                   $"random road, {Speed(speed)}, {load.Name}"),
         ];
         Columns =
         [
-            .. Crossings.SelectMany((one, k) => new[]
+            .. Crossings.Index().Where(one => one.Item.Weight > 0.0).SelectMany(one => new[]
             {
-                new UseColumn(WishKind.Settling, 2 * k, one.Weight, LeastSettling, one.Name),
-                new UseColumn(WishKind.Hit, (2 * k) + 1, one.Weight, LeastHit, one.Name),
+                new UseColumn(WishKind.Settling, 2 * one.Index, one.Item.Weight, LeastSettling, one.Item.Name),
+                new UseColumn(WishKind.Hit, (2 * one.Index) + 1, one.Item.Weight, LeastHit, one.Item.Name),
             }),
-            .. Rides.Select((one, k) => new UseColumn(WishKind.Ride, (2 * Crossings.Length) + k, one.Weight, 0.0, one.Name)),
+            .. Rides.Index().Where(one => one.Item.Weight > 0.0)
+                .Select(one => new UseColumn(WishKind.Ride, (2 * Crossings.Length) + one.Index, one.Item.Weight, 0.0, one.Item.Name)),
         ];
     }
+
+    // With the loads that a road does not count with it is driven all the same, so that nothing is told that is unsafe there.
+    private static bool Counts(ImmutableArray<string> loads, LoadState load) => loads.IsEmpty || loads.Contains(load.Name);
 
     /// <summary>The crossings of obstacles.</summary>
     public ImmutableArray<ChooseCase> Crossings { get; }

@@ -33,7 +33,8 @@ internal sealed class ChooseWords(ChooseFindings findings)
                 + $"Driven over {string.Join("; ", asked.Roads.Select(Of))}, with {And(asked.Loads.Select(load => $"'{load.Name}'"))}"
                 + (asked.RideSpeeds.IsEmpty
                     ? "."
-                    : $"; the ride on a random road of {NamedSpectrum.Of(asked.Class).Name} at {Speeds(asked.RideSpeeds)}."));
+                    : $"; the ride on a random road of {NamedSpectrum.Of(asked.Class).Name} at {Speeds(asked.RideSpeeds)}"
+                        + (asked.RideLoads.IsEmpty ? "." : $" with {And(asked.RideLoads.Select(load => $"'{load}'"))}.")));
         }
     }
 
@@ -153,10 +154,12 @@ internal sealed class ChooseWords(ChooseFindings findings)
         var others = findings.Found.Wishes.Index().Where(w => w.Index > 0 && w.Item is not (WishKind.Money or WishKind.Parts))
             .Where(w => double.IsFinite(stated[w.Index])).Select(w => $"{ChooseTables.Name(w.Item)} {Less(stated[w.Index])}").ToArray();
         return $"The settling, RMS pitch in the first second after the rear wheels have left, is {Less(stated[0])} "
-            + Text($"as the mean of {cases} use cases{Ninth(one)}{(others.Length > 0 ? "; " : "")}{string.Join(", ", others)}.");
+            + Text($"as the mean of {cases} use cases{Ninth(one)}{string.Concat(others.Select((other, k) => (k == 0 ? "; " : ", ") + other))}.");
     }
 
-    private static string Of(ChooseRoad road) => $"{road.Name} ({road.Road.Caption}) at {Speeds(road.Speeds)}";
+    private static string Of(ChooseRoad road) => $"{road.Name} ({road.Road.Caption}) at {Speeds(road.Speeds)}"
+        + (road.Loads.IsEmpty ? "" : $" counting with {And(road.Loads.Select(load => $"'{load}'"))}")
+        + (road.Weight == 1.0 ? "" : Text($" weighing {road.Weight:0.###}"));
 
     private static string Speeds(IReadOnlyList<double> speeds) =>
         $"{string.Join(", ", speeds.Select(SpeedRanges.Number))} km/h";
@@ -286,12 +289,14 @@ internal sealed class ChooseWords(ChooseFindings findings)
                     && (strength == strengths[0] || strength == strengths[^1]))
                 {
                     yield return new($"end-{name.Replace(' ', '-')}",
-                        $"A has the {(strength == strengths[0] ? "softest" : "firmest")} {name} of the lists that fits{By(place)}: one beyond it "
-                        + "might be better still.");
+                        $"A has the {(strength == strengths[0] ? "softest" : "firmest")} {name} of {(IsFiltered(place) ? "those looked at" : "the lists")} "
+                            + $"that fits{By(place)}: one beyond it might be better still.");
                 }
             }
         }
     }
+
+    private bool IsFiltered(int place) => findings.Asked.Filters.Any(filter => filter.Place == findings.Parts.Places[place]);
 
     private Sentence? Never
     {
