@@ -63,25 +63,21 @@ internal sealed class CureGuard(bool rolls, IReadOnlyList<Measure<Pass>> aims)
             return (CureBreach.NoCrossing, null);
         }
 
-        foreach (var (breach, k) in Worse(before, after))
+        foreach (var (breach, of, _) in Worse(before, after))
         {
-            var key = Measured[k].Key;
-            var end = key[..key.IndexOf('-', StringComparison.Ordinal)];
-            return (breach, breach switch
-            {
-                CureBreach.Lift => $"a {end} wheel",
-                CureBreach.Loose => $"a {end} spring",
-                _ => $"the {end} {(key.EndsWith(Margins[1], StringComparison.Ordinal) ? "rebound" : "bump")} stop",
-            });
+            return (breach, of);
         }
 
         return (after[1] > (1.0 + Spoilt) * before[1] ? CureBreach.Spoilt : CureBreach.None, null);
     }
 
-    /// <summary>Wheels that leave the road for longer, stops that are pressed deeper and springs that come loose, each with its number.</summary>
+    /// <summary>
+    /// Wheels that leave the road for longer, stops that are pressed deeper and springs that come loose, each with what it is of and its place in
+    /// <see cref="Measured"/>.
+    /// </summary>
     /// <param name="before">The numbers of <see cref="Measured"/> before, SI.</param>
     /// <param name="after">The same after.</param>
-    public IEnumerable<(CureBreach Breach, int Measure)> Worse(IReadOnlyList<double> before, IReadOnlyList<double> after)
+    public IEnumerable<(CureBreach Breach, string Of, int Measure)> Worse(IReadOnlyList<double> before, IReadOnlyList<double> after)
     {
         for (var k = aims.Count; k < Measured.Count; k++)
         {
@@ -91,8 +87,10 @@ internal sealed class CureGuard(bool rolls, IReadOnlyList<Measure<Pass>> aims)
             var isLift = measure.Key.EndsWith(LiftOff, StringComparison.Ordinal);
             if (isLift ? now > was : now < Math.Min(was, 0.0))
             {
-                yield return (
-                    isLift ? CureBreach.Lift : measure.Key.EndsWith(Loose, StringComparison.Ordinal) ? CureBreach.Loose : CureBreach.Stop, k);
+                var end = measure.Key[..measure.Key.IndexOf('-', StringComparison.Ordinal)];
+                yield return isLift ? (CureBreach.Lift, $"a {end} wheel", k)
+                    : measure.Key.EndsWith(Loose, StringComparison.Ordinal) ? (CureBreach.Loose, $"a {end} spring", k)
+                    : (CureBreach.Stop, $"the {end} {(measure.Key.EndsWith(Margins[1], StringComparison.Ordinal) ? "rebound" : "bump")} stop", k);
             }
         }
     }
@@ -106,8 +104,8 @@ internal sealed class CureGuard(bool rolls, IReadOnlyList<Measure<Pass>> aims)
     /// <summary>The first axle whose damping is not common, and farther from it than it was; null where there is none.</summary>
     /// <param name="before">The car standing before.</param>
     /// <param name="after">After.</param>
-    internal static AxleEnd? Undamped(CarAtRest before, CarAtRest after) =>
-        new AxleEnd?[] { AxleEnd.Front, AxleEnd.Rear }.FirstOrDefault(end => !IsDamped(before, after, end!.Value));
+    internal static AxleEnd? Undamped(CarAtRest before, CarAtRest after) => new AxleEnd?[] { AxleEnd.Front, AxleEnd.Rear }
+        .FirstOrDefault(end => !IsDamped(before, after, end!.Value));
 
     /// <summary>Whether an axle is damped as is common, or no farther from it than it was.</summary>
     /// <param name="before">The car standing before.</param>

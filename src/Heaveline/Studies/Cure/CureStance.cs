@@ -67,7 +67,7 @@ public sealed record CureStance
     /// <summary>A value of <see cref="FirstStops"/> as it is printed.</summary>
     public static string Print(double at) => double.IsFinite(at) ? $"{Numeral.Of(In.StandardGravities.Of(at), Digits)} g" : "more than 1 g";
 
-    /// <summary>What standing so does that the car before did not do as much, and that no cure may do; the first of it.</summary>
+    /// <summary>What standing so does that the car before did not do as much, and that no cure may do.</summary>
     /// <param name="before">The car before, under the same load.</param>
     public CureBreach Breach(CureStance before) => Found(before).Breach;
 
@@ -76,12 +76,14 @@ public sealed record CureStance
     internal (CureBreach Breach, string? Of) Found(CureStance before) =>
         All(before ?? throw new ArgumentNullException(nameof(before))).FirstOrDefault((CureBreach.None, null));
 
-    /// <summary>All of that, each kind once.</summary>
+    /// <summary>Each thing of that kind once.</summary>
     /// <param name="before">The car before, under the same load.</param>
     public IEnumerable<CureBreach> Breaches(CureStance before) =>
         All(before ?? throw new ArgumentNullException(nameof(before))).Select(one => one.Breach).Distinct();
 
-    private IEnumerable<(CureBreach Breach, string? Of)> All(CureStance before)
+    /// <summary>All of it, with what it is of and how much.</summary>
+    /// <param name="before">The car before, under the same load.</param>
+    internal IEnumerable<(CureBreach Breach, string? Of)> All(CureStance before)
     {
         if (CureGuard.Undamped(before.rest, rest) is { } end)
         {

@@ -38,7 +38,7 @@ internal static class LinkGuards
     // Under every load: a link that suits the car with its driver may leave it too little damping with all that it carries.
     private static IEnumerable<string> Standing(LoadedCar before, LoadedCar after)
     {
-        var worse = new List<(CureBreach Breach, string Load)>();
+        var worse = new List<(CureBreach Breach, string Where)>();
         var (damped, isWeak) = (new List<string>(), false);
         foreach (var load in new[] { after.Load }.Concat(after.Car.LoadStates).Append(LoadState.Reference).DistinctBy(load => load.Name))
         {
@@ -49,7 +49,7 @@ internal static class LinkGuards
 
             if (Model(after.Car, load) is not { } now)
             {
-                worse.Add((CureBreach.NoCrossing, load.Name));
+                worse.Add((CureBreach.NoCrossing, $"under '{load.Name}'"));
                 continue;
             }
 
@@ -57,8 +57,8 @@ internal static class LinkGuards
             damped.AddRange(Ends.Where(end => !CureGuard.IsDamped(rest, stands, end)).Select(end =>
                 $"the {CornerNames.Of(end)}'s from {Ratio(rest, end)} to {Ratio(stands, end)} under '{load.Name}'"));
             isWeak |= Ends.Any(end => !CureGuard.IsDamped(rest, stands, end) && stands.DampingRatio(end) < CureGuard.LeastDamping);
-            worse.AddRange(CureStance.Of(now).Breaches(CureStance.Of(was)).Where(breach => breach != CureBreach.Damping)
-                .Select(breach => (breach, load.Name)));
+            worse.AddRange(CureStance.Of(now).All(CureStance.Of(was)).Where(one => one.Breach != CureBreach.Damping)
+                .Select(one => (one.Breach, $"{one.Of} under '{load.Name}'")));
         }
 
         if (damped.Count > 0)
@@ -72,8 +72,8 @@ internal static class LinkGuards
 
         foreach (var group in worse.GroupBy(one => one.Breach))
         {
-            yield return $"Standing, the car with this link {CureBreachWords.Of(group.Key, "").TrimEnd(',')}, under "
-                + $"{SpeedRanges.And([.. group.Select(one => $"'{one.Load}'")])}.";
+            yield return $"Standing, the car with this link {CureBreachWords.Of(group.Key, "").TrimEnd(',')}: "
+                + $"{string.Join("; ", group.Select(one => one.Where))}.";
         }
     }
 
