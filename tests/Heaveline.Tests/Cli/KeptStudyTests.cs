@@ -48,6 +48,20 @@ public class KeptStudyTests
     }
 
     [Fact]
+    public void Draws_over_a_road_are_kept_too()
+    {
+        using var scratch = new Scratch();
+        string[] line = ["doubt", Car, "--road", "village-hump", "--load", "driver", "--samples", "300"];
+        var whole = Spoken.Of(line).Results;
+        var kept = Spoken.Of([.. line, "--keep", scratch["."]]);
+        Assert.Equal((0, whole), (kept.Code, kept.Results));
+        Assert.Contains(": 5 pieces.", kept.Remarks, StringComparison.Ordinal);
+        var resumed = Spoken.Of([.. line, "--keep", scratch["."], "--resume"]);
+        Assert.Equal((0, whole), (resumed.Code, resumed.Results));
+        Assert.Contains(": 5 pieces of before, 0 more.", resumed.Remarks, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Words_that_do_not_go_together_are_refused()
     {
         using var scratch = new Scratch();
