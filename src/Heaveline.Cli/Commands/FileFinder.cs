@@ -3,6 +3,7 @@ using Heaveline.Cli.Output;
 using Heaveline.Drives;
 using Heaveline.Files;
 using Heaveline.Files.Cars;
+using Heaveline.Files.Choosing;
 using Heaveline.Files.Drives;
 using Heaveline.Files.Garages;
 using Heaveline.Files.Parts;
@@ -124,6 +125,26 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
             ShortName = Path.GetFileNameWithoutExtension(name),
             Value = reading.Value,
             Refusal = reading.Value is null ? $"the list {name} is refused for {Reasons(reading.Refusals.Count)}." : "",
+            Inputs = [.. reading.Sources.Select(s => s.ToInput())],
+        });
+    }
+
+    public bool IsStudy(string name) =>
+        SourceText.Load(name, FileFormat.LongestText) is { Refusal: null, Source: var source } && StudyFile.IsStudy(source);
+
+    public Found<ChooseSheet> Study(string name)
+    {
+        var reading = StudyFile.Load(name);
+        Say(reading.Format());
+        read.UnionWith(reading.Sources.Select(s => Real(s.File)));
+        return Noted(new Found<ChooseSheet>
+        {
+            Name = name,
+            ShortName = Path.GetFileNameWithoutExtension(name),
+            Value = reading.Value?.Named((file, choice) => choice == ChooseSheet.Road && NamedRoads.All.ContainsKey(file)
+                ? file
+                : Path.Combine(Path.GetDirectoryName(name) ?? "", file)),
+            Refusal = reading.Value is null ? $"the study {name} is refused for {Reasons(reading.Refusals.Count)}." : "",
             Inputs = [.. reading.Sources.Select(s => s.ToInput())],
         });
     }

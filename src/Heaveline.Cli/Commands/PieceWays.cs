@@ -36,7 +36,7 @@ internal sealed class PieceWays
         var given = new Given(result.GetValue(keep), result.GetValue(resume), result.GetValue(helpAt), result.GetValue(members));
         if (given is { Folder: null, Resumes: true })
         {
-            throw new Stopped("heaveline: --resume goes on from what --keep has kept: give that too, or leave it out.", ExitCode.WrongUsage);
+            throw new Stopped("heaveline: --resume goes on from what --kept-in has kept: give that too, or leave it out.", ExitCode.WrongUsage);
         }
 
         if (given is { HelpAt: null, Members: not null })
@@ -61,7 +61,7 @@ internal sealed class PieceWays
             ? ComputedOn.Cpu
             : throw new Stopped(
                 "heaveline: --on gpu: pieces are worked out by the processor, to the bit. Leave out --on gpu, or "
-                + $"{(Folder is null ? "--help-at" : "--keep")}.",
+                + $"{(Folder is null ? "--help-at" : "--kept-in")}.",
                 ExitCode.WrongUsage);
 
         /// <summary>Leaves the command to the program that can let others help, where this one cannot.</summary>

@@ -29,8 +29,8 @@ internal sealed record SearchTask
     /// <summary>Up to so many crossings all setups are driven.</summary>
     public long DrivenWhole { get; init; } = 50_000;
 
-    /// <summary>How near the guessed front a setup is driven (–).</summary>
-    public double Margin { get; init; } = 0.01;
+    /// <summary>After so many rounds a search stops, whatever is left.</summary>
+    public int MostRounds { get; init; } = 40;
 
     /// <summary>The seed of what is drawn.</summary>
     public ulong Seed { get; init; } = 1;

@@ -15,17 +15,14 @@ internal sealed class SetupTrial
     private const double SurelyWorse = 3.0;
 
     private SetupTrial(
-        FoundSetups found, IReadOnlyList<TriedSetup> tried, IReadOnlyList<SetupRow> present, IReadOnlyList<int> numbers, int undriven) =>
-        (Found, Tried, Present, Numbers, Undriven) = (found, [.. tried], [.. present], [.. numbers], undriven);
+        FoundSetups found, IReadOnlyList<TriedSetup> tried, IReadOnlyList<int> numbers, int undriven) =>
+        (Found, Tried, Numbers, Undriven) = (found, [.. tried], [.. numbers], undriven);
 
     /// <summary>What was searched.</summary>
     public FoundSetups Found { get; }
 
     /// <summary>The setups in the order in which they were given, after the car as it is.</summary>
     public ImmutableArray<TriedSetup> Tried { get; }
-
-    /// <summary>The rows of the car as it is, draw by draw.</summary>
-    public ImmutableArray<SetupRow> Present { get; }
 
     /// <summary>The numbers of the draws that count.</summary>
     public ImmutableArray<int> Numbers { get; }
@@ -35,6 +32,10 @@ internal sealed class SetupTrial
 
     /// <summary>How many drawn cars count.</summary>
     public int Draws => Tried[0].Draws;
+
+    /// <summary>The same with other numbers of its setups.</summary>
+    /// <param name="other">Given each, what it becomes.</param>
+    public SetupTrial With(Func<TriedSetup, TriedSetup> other) => new(Found, [.. Tried.Select(other)], Numbers, Undriven);
 
     /// <summary>Drives setups in drawn cars.</summary>
     /// <param name="found">What was searched.</param>
@@ -78,7 +79,7 @@ internal sealed class SetupTrial
             }
         }
 
-        return new SetupTrial(found, [.. all.Select((_, i) => Summed(i))], present, numbers, undriven);
+        return new SetupTrial(found, [.. all.Select((_, i) => Summed(i))], numbers, undriven);
 
         TriedSetup Summed(int i)
         {

@@ -17,7 +17,7 @@ public class HelpOutTests
     public async Task A_helper_that_is_killed_loses_nothing_and_the_answer_is_the_same_to_the_byte()
     {
         using var scratch = new Scratch();
-        using var study = new Running([.. Study, "--help-at", "0", "--keep", scratch["."]]);
+        using var study = new Running([.. Study, "--help-at", "0", "--kept-in", scratch["."]]);
         var (at, code) = await Opened(study);
         using var killed = new Running(["help-out", at, code, "--threads", "1"]);
         using var stays = new Running(["help-out", at, code, "--threads", "1"]);
@@ -30,7 +30,7 @@ public class HelpOutTests
         Assert.Contains("heaveline: helped by ", study.Remarks, StringComparison.Ordinal);
         Assert.Equal(Spoken.Of(Study).Results, study.Results);
         // What was kept is whole too.
-        var resumed = Spoken.Of([.. Study, "--keep", scratch["."], "--resume"]);
+        var resumed = Spoken.Of([.. Study, "--kept-in", scratch["."], "--resume"]);
         Assert.Equal((0, study.Results), (resumed.Code, resumed.Results));
         Assert.Contains(", 0 more.", resumed.Remarks, StringComparison.Ordinal);
     }

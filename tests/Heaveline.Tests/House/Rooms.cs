@@ -16,11 +16,10 @@ internal static class Rooms
         ("Heaveline",
         [
             "Quantities", "Numerics", "Pieces", "Cars", "Roads", "Worksheets", "Elements", "Models", "Modes", "Passes", "Recording", "Rides",
-            "Measures",
-            "Parts", "Tuning", "Drives", "Doubts", "Ties", "Rules", "Causes", "Search", "Figures", "Answers", "Studies",
+            "Measures", "Parts", "Tuning", "Drives", "Films", "Doubts", "Ties", "Rules", "Causes", "Search", "Figures", "Answers", "Studies",
             "Reports", "",
         ]),
-        ("Heaveline.Files", ["", "Forms", "Yaml", "Editing", "Cars", "Roads", "Ties", "Parts", "Drives", "Garages", "Reporting", "Keeping"]),
+        ("Heaveline.Files", ["", "Forms", "Yaml", "Editing", "Cars", "Roads", "Ties", "Parts", "Choosing", "Drives", "Garages", "Reporting", "Keeping"]),
         ("Heaveline.Finding", [""]),
         ("Heaveline.Gpu", ["Lanes", "Kernels", ""]),
         ("Heaveline.Cluster", [""]),

@@ -25,6 +25,11 @@ public sealed class Given
         return [.. all.Where(w => w.Name == choice.Name).Select(w => w.Words)];
     }
 
+    /// <summary>Whether words were given for a choice.</summary>
+    /// <param name="choice">Name of the choice.</param>
+    /// <param name="words">The words.</param>
+    internal bool Has(string choice, string words) => all.Contains((choice, words));
+
     /// <summary>The same with other words for a choice.</summary>
     /// <param name="choice">The choice.</param>
     /// <param name="words">The words; null for none.</param>

@@ -7,7 +7,7 @@ namespace Heaveline.Finding;
 /// Looks for files in a garage, whatever has become of its index: a damaged one is made anew once, and where none can be had the files are looked
 /// at without one.
 /// </summary>
-public static class GarageSearch
+public static class GarageFinder
 {
     // SQLITE_ERROR of words that are our own is a table that is not there; SQLITE_CORRUPT and SQLITE_NOTADB say so themselves.
     private static readonly int[] Damaged = [1, 11, 26];
@@ -19,10 +19,7 @@ public static class GarageSearch
     public static bool IsAny(Garage garage)
     {
         ArgumentNullException.ThrowIfNull(garage);
-        return Near(garage.Folder).Concat(Path.Combine(garage.Folder, "drives") is var drives && Directory.Exists(drives) ? Near(drives) : [])
-            .Select(path => Path.GetRelativePath(garage.Folder, path).Replace('\\', '/'))
-            .Where(name => GarageNames.Problem(name) is null)
-            .Any(name => GarageReading.Entry(garage, name).Kind != GarageKind.Unknown);
+        return garage.Names().Where(IsNear).Any(name => GarageReading.Entry(garage, name).Kind != GarageKind.Unknown);
     }
 
     /// <summary>The files that are found.</summary>
@@ -82,10 +79,6 @@ public static class GarageSearch
         return new(index.Find(query), update, index.IsKept ? remark : $"{index.Obstacle}: the files are read anew, and nothing is kept of it.");
     }
 
-    private static IEnumerable<string> Near(string folder) => Directory.EnumerateFiles(folder, "*", new EnumerationOptions
-    {
-        RecurseSubdirectories = true,
-        MaxRecursionDepth = 1,
-        AttributesToSkip = FileAttributes.Hidden | FileAttributes.System | FileAttributes.ReparsePoint,
-    });
+    // Not every file below a folder that is a garage by mistake is read.
+    private static bool IsNear(string name) => name.Split('/') is [_] or [_, _] or [DriveFolders.Folder, _, _];
 }

@@ -1,8 +1,17 @@
-namespace Heaveline.Studies;
+namespace Heaveline.Measures;
 
-/// <summary>What a workshop reads off an empty car in a minute.</summary>
-public enum YearsReadingKind
+/// <summary>What a workshop reads off an empty car in two minutes.</summary>
+public enum WorkshopReading
 {
+    /// <summary>Height over the front axle, mean of left and right, against the car as it was weighed, m.</summary>
+    FrontHeight,
+
+    /// <summary>The same over the rear axle, m.</summary>
+    RearHeight,
+
+    /// <summary>The rear's less the front's, m.</summary>
+    RearOverFront,
+
     /// <summary>How much lower the front stands than when the car was described, m.</summary>
     FrontSinking,
 

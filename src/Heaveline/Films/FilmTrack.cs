@@ -1,0 +1,45 @@
+using System.Collections.Immutable;
+using Heaveline.Quantities;
+
+namespace Heaveline.Films;
+
+/// <summary>A film of a passing car once it has been followed: points in pixels, no picture any more.</summary>
+public sealed record FilmTrack
+{
+    /// <summary>The fewest frames that say anything about a pass.</summary>
+    public const int FewestFrames = 12;
+
+    /// <summary>Width of the picture, px.</summary>
+    public required int Width { get; init => field = (int)Checked.Within(value, 1, 100_000); }
+
+    /// <summary>Height of the picture, px.</summary>
+    public required int Height { get; init => field = (int)Checked.Within(value, 1, 100_000); }
+
+    /// <summary>How long a row of the picture is read after the one above it, s; 0: all at once, or not known.</summary>
+    public double RowTime { get; init => field = Checked.Within(value, -1e-3, 1e-3); }
+
+    /// <summary>Whether the car goes to the right in the picture.</summary>
+    public required bool GoesRight { get; init; }
+
+    /// <summary>The point of the marked frame about which the body's shift, turn and size are told, px.</summary>
+    public required PicturePoint BodyPivot { get; init; }
+
+    /// <summary>The frames, their times rising.</summary>
+    public required ImmutableArray<FilmFrame> Frames
+    {
+        get;
+        init => field = value.Length >= FewestFrames && Rise(value)
+            ? value
+            : throw new RefusedValueException(
+                "frames", $"{value.Length}", $"at least {FewestFrames}, each later than the one before", "Give a film that shows the whole pass.");
+    }
+
+    /// <summary>What was found while following, in words: a background too smooth to trust, a wheel lost for a while.</summary>
+    public ImmutableArray<string> Remarks { get; init => field = value.IsDefault ? [] : value; } = [];
+
+    /// <summary>The picture's middle, about which the camera's motion is told, px.</summary>
+    public PicturePoint Middle => new((Width - 1) / 2.0, (Height - 1) / 2.0);
+
+    private static bool Rise(ImmutableArray<FilmFrame> frames) =>
+        frames.All(f => double.IsFinite(f.Time)) && frames.Zip(frames.Skip(1)).All(p => p.Second.Time > p.First.Time);
+}

@@ -1,0 +1,23 @@
+namespace Heaveline.Films;
+
+/// <summary>What follows marks through the pictures of a film; the core sees tracks, never pictures.</summary>
+public interface IFilmCamera
+{
+    /// <summary>Follows the marks through a film.</summary>
+    /// <param name="film">Path of the film.</param>
+    /// <param name="marks">What was marked.</param>
+    /// <param name="progress">Is told the share of the film that has been followed.</param>
+    /// <param name="stop">Stops it.</param>
+    /// <returns>The track.</returns>
+    /// <exception cref="Quantities.RefusedValueException">The film cannot be read, or the car is never whole in view.</exception>
+    FilmTrack Follow(string film, FilmMarks marks, IProgress<double>? progress = null, CancellationToken stop = default);
+
+    /// <summary>Follows the brightness of a headlamp through a film of an oncoming car at night.</summary>
+    /// <param name="film">Path of the film.</param>
+    /// <param name="lamp">Where the lamp is at the time of the mark, px.</param>
+    /// <param name="time">The time of the mark, s.</param>
+    /// <param name="progress">Is told the share of the film that has been followed.</param>
+    /// <param name="stop">Stops it.</param>
+    /// <returns>The brightness against time.</returns>
+    LampTrack Brightness(string film, PicturePoint lamp, double time, IProgress<double>? progress = null, CancellationToken stop = default);
+}
