@@ -137,7 +137,7 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
         var reading = StudyFile.Load(name);
         Say(reading.Format());
         read.UnionWith(reading.Sources.Select(s => Real(s.File)));
-        return new Found<ChooseSheet>
+        return Noted(new Found<ChooseSheet>
         {
             Name = name,
             ShortName = Path.GetFileNameWithoutExtension(name),
@@ -146,7 +146,7 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
                 : Path.Combine(Path.GetDirectoryName(name) ?? "", file)),
             Refusal = reading.Value is null ? $"the study {name} is refused for {Reasons(reading.Refusals.Count)}." : "",
             Inputs = [.. reading.Sources.Select(s => s.ToInput())],
-        };
+        });
     }
 
     public CancellationToken Stop => stop;

@@ -6,7 +6,7 @@ using Heaveline.Pieces;
 namespace Heaveline.Cli.Commands;
 
 /// <summary>A study whose pieces are kept in a folder while they come, and gone on with from there.</summary>
-internal sealed class KeptRun : IDisposable
+internal sealed class KeptRun : IPieceRun
 {
     private readonly Streams streams;
     private readonly PieceFile file;
@@ -66,10 +66,13 @@ internal sealed class KeptRun : IDisposable
         return new KeptRun(streams, file);
     }
 
-    /// <summary>Doing pieces by way of the file.</summary>
+    /// <inheritdoc/>
+    public int PiecesAtOnce => 0;
+
+    /// <inheritdoc/>
     public IPieceDoer Through(IPieceDoer doer) => new KeptPieces(doer, file);
 
-    /// <summary>Says what was kept.</summary>
+    /// <inheritdoc/>
     public void Say() => streams.Remarks.WriteLine(
         $"heaveline: kept in '{file.Path}': {(file.Before > 0 ? $"{file.Before} {Pieces(file.Before)} of before, " : "")}"
         + $"{file.Count - file.Before} {(file.Before > 0 ? "more" : Pieces(file.Count))}.");

@@ -48,6 +48,39 @@ public class KeptStudyTests
     }
 
     [Fact]
+    public void A_study_of_a_file_is_known_by_its_text_and_those_of_the_files_that_it_names()
+    {
+        using var scratch = new Scratch();
+        foreach (var file in new[] { Car, List, "examples/studies/fern-four-up.yaml" })
+        {
+            Directory.CreateDirectory(Path.GetDirectoryName(scratch[file])!);
+            File.Copy(Path.Combine(Checkout.Root, file), scratch[file]);
+        }
+
+        var study = scratch["examples/studies/fern-four-up.yaml"];
+        Assert.Equal(0, Spoken.Of("choose", study, "--draws", "10", "--kept-in", scratch["."]).Code);
+        var same = Spoken.Of("choose", "examples/studies/fern-four-up.yaml", "--draws", "10", "--kept-in", scratch["."], "--resume");
+        Assert.Contains(", 0 more.", same.Remarks, StringComparison.Ordinal);
+        File.AppendAllText(scratch[List], "# Looked up again in November.\n");
+        var other = Spoken.Of("choose", study, "--draws", "10", "--kept-in", scratch["."], "--resume");
+        Assert.Contains("nothing is kept in", other.Remarks, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Draws_over_a_road_are_kept_too()
+    {
+        using var scratch = new Scratch();
+        string[] line = ["doubt", Car, "--road", "village-hump", "--load", "driver", "--samples", "300"];
+        var whole = Spoken.Of(line).Results;
+        var kept = Spoken.Of([.. line, "--kept-in", scratch["."]]);
+        Assert.Equal((0, whole), (kept.Code, kept.Results));
+        Assert.Contains(": 5 pieces.", kept.Remarks, StringComparison.Ordinal);
+        var resumed = Spoken.Of([.. line, "--kept-in", scratch["."], "--resume"]);
+        Assert.Equal((0, whole), (resumed.Code, resumed.Results));
+        Assert.Contains(": 5 pieces of before, 0 more.", resumed.Remarks, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Words_that_do_not_go_together_are_refused()
     {
         using var scratch = new Scratch();

@@ -22,6 +22,7 @@ internal static class Rooms
         ("Heaveline.Files", ["", "Forms", "Yaml", "Editing", "Cars", "Roads", "Ties", "Parts", "Choosing", "Drives", "Garages", "Reporting", "Keeping"]),
         ("Heaveline.Finding", [""]),
         ("Heaveline.Gpu", ["Lanes", "Kernels", ""]),
+        ("Heaveline.Cluster", [""]),
         ("Heaveline.Press", ["Colours", "Type", "Paper", "Scales", "Curves", "Plates", "Sheets", ""]),
         ("Heaveline.Web",
         [
