@@ -19,7 +19,7 @@ internal static class Rooms
             "Parts", "Tuning", "Drives", "Films", "Doubts", "Ties", "Rules", "Causes", "Search", "Figures", "Answers", "Studies",
             "Reports", "",
         ]),
-        ("Heaveline.Files", ["", "Forms", "Yaml", "Editing", "Cars", "Roads", "Ties", "Parts", "Drives", "Garages", "Reporting"]),
+        ("Heaveline.Files", ["", "Forms", "Yaml", "Editing", "Cars", "Roads", "Ties", "Parts", "Drives", "Films", "Garages", "Reporting"]),
         ("Heaveline.Finding", [""]),
         ("Heaveline.Gpu", ["Lanes", "Kernels", ""]),
         ("Heaveline.Press", ["Colours", "Type", "Paper", "Scales", "Curves", "Plates", "Sheets", ""]),
