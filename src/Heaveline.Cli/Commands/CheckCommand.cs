@@ -3,6 +3,7 @@ using Heaveline.Cli.Output;
 using Heaveline.Files;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Drives;
+using Heaveline.Files.Films;
 using Heaveline.Files.Garages;
 using Heaveline.Files.Parts;
 using Heaveline.Files.Ties;
@@ -78,7 +79,7 @@ internal static class CheckCommand
         return refused > 0 ? ExitCode.Refused : ExitCode.Done;
     }
 
-    // A drive, a sheet of ties and a list of parts are told by their first words; whatever else there is was meant as a car.
+    // A drive, a film, a sheet of ties and a list of parts are told by their first words; whatever else there is was meant as a car.
     private static (IReadOnlyList<Refusal> Refusals, IReadOnlyList<Warning> Warnings, Func<string> Said) Read(string file)
     {
         if (SourceText.Load(file, FileFormat.LongestText) is { Refusal: null, Source: var source })
@@ -87,6 +88,12 @@ internal static class CheckCommand
             {
                 var drive = NamedDrives.Check(file);
                 return (drive.Refusals, drive.Warnings, drive.Format);
+            }
+
+            if (FilmFile.IsFilm(source))
+            {
+                var film = FilmFile.Load(file);
+                return (film.Refusals, film.Warnings, film.Format);
             }
 
             if (PartsFile.IsList(source))

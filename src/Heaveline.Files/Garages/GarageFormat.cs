@@ -1,6 +1,7 @@
 using Heaveline.Files.Cars;
 using Heaveline.Files.Drives;
 using Heaveline.Files.Editing;
+using Heaveline.Files.Films;
 using Heaveline.Files.Parts;
 using Heaveline.Files.Roads;
 using Heaveline.Files.Ties;
@@ -23,6 +24,7 @@ internal sealed record GarageFormat(
     [
         // First: a drive names its car, and what was changed, by the words of other files.
         new(GarageKind.Drive, FileFormat.Described, DriveWords.IsDrive, GarageLines.Drive, "drive", DriveWords.Shape),
+        new(GarageKind.Film, FileFormat.Described, FilmWords.IsFilm, GarageLines.Film, "film", FilmWords.Shape),
         new(GarageKind.Ties, FileFormat.Described, TieWords.IsSheet, GarageLines.Ties, "ties", TieWords.Shape),
         new(GarageKind.Parts, FileFormat.Described, PartsListWords.IsList, GarageLines.Parts, "parts", PartsListWords.Shape),
         new(GarageKind.Road, FileFormat.Described, root => root.At("road") is not null, GarageLines.Road, "road", RoadWords.Shape),

@@ -2,6 +2,7 @@ using System.Globalization;
 using Heaveline.Answers;
 using Heaveline.Cars;
 using Heaveline.Drives;
+using Heaveline.Films;
 using Heaveline.Parts;
 using Heaveline.Passes;
 using Heaveline.Quantities;
@@ -239,6 +240,12 @@ public sealed class AskedReader(Given given, IFinder finder)
     /// <summary>Recorded drives of a choice, their logs unread; those that are not there are left out.</summary>
     public IReadOnlyList<RecordedDrive> Drives(Choice choice) =>
         [.. Texts(choice).Select(name => Sought(choice, finder.Drive(name)).Value).OfType<RecordedDrive>()];
+
+    /// <summary>Films of a choice; those that are not there are left out.</summary>
+    /// <param name="choice">The choice of the films.</param>
+    /// <param name="marks">The choice of the sheet of marks for films that have none.</param>
+    public IReadOnlyList<KeptFilm> Films(Choice choice, Choice marks) =>
+        [.. Texts(choice).Select(name => Sought(choice, finder.Film(name, given.Of(marks))).Value).OfType<KeptFilm>()];
 
     /// <summary>The sheet of cable ties; null when there is none.</summary>
     public TieSheet? Ties(Choice choice) =>
