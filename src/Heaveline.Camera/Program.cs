@@ -6,14 +6,14 @@ using Heaveline.Camera.Frames;
 using Heaveline.Camera.Stills;
 using Heaveline.Camera.Tracks;
 using Heaveline.Files.Cars;
-using Heaveline.Files.Films;
+using Heaveline.Films;
 using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Roads;
 
 namespace Heaveline.Camera;
 
-/// <summary>The program beside heaveline that looks into films. What it finds it says as JSON; how far it is and why not, on the other
+/// <summary>The program beside heaveline that looks into films. What it finds it says as text; how far it is and why not, on the other
 /// stream.</summary>
 internal static class Program
 {
@@ -54,7 +54,8 @@ internal static class Program
         };
         try
         {
-            Console.WriteLine(Answer(AskedWords.Of(args, Options), stop.Token));
+            var asked = AskedWords.Of(args, Options);
+            Console.WriteLine(FilmCamera.Loaded(() => Answer(asked, stop.Token)));
             return 0;
         }
         catch (FormatException wrong)
@@ -78,14 +79,6 @@ internal static class Program
         catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
         {
             Console.Error.WriteLine($"heaveline-camera: {failure.Message}");
-            return 3;
-        }
-        catch (TypeInitializationException missing)
-        {
-            // What OpenCV's library itself needs is not there.
-            Console.Error.WriteLine(
-                $"heaveline-camera: OpenCV could not be loaded ({missing.InnerException?.Message.Split('\n')[0] ?? missing.Message}). "
-                + "On Debian and Ubuntu: apt-get install libgtk-3-0.");
             return 3;
         }
     }
@@ -113,10 +106,10 @@ internal static class Program
         switch (asked.Command)
         {
             case "track":
-                return FollowedText.Of(
+                return TrackText.Of(
                     FilmFollower.Follow(film, asked.Marks(), asked.Number("--read-out", 0.0) / film.Height, new SaidProgress(), stop));
             case "lamp":
-                return FollowedText.Of(LampFollower.Follow(film, asked.Point("--lamp"), asked.Numbers("--at", 1)[0], new SaidProgress(), stop));
+                return LampText.Of(LampFollower.Follow(film, asked.Point("--lamp"), asked.Numbers("--at", 1)[0], new SaidProgress(), stop));
             case "frame":
                 using (var frame = FilmFollower.Marked(film, asked.Numbers("--at", 1)[0], null, stop, out _))
                 {

@@ -7,6 +7,7 @@ namespace Heaveline.Camera.Tracks;
 internal static class HubSearch
 {
     private const int UsualWidth = 960;
+    private const int BoxWidth = 480;
 
     // Wheelbase over wheel radius: 2.3 m over 0.29 m to 3.3 m over 0.37 m, and room; of the rim alone half as much again.
     private const double Nearest = 6.0;
@@ -27,8 +28,7 @@ internal static class HubSearch
         }
 
         // A box round the car says how large its wheels are; without one any size will do.
-        var larger = from is null ? Math.Max(0.5, UsualWidth / (double)box.Width) : Math.Clamp(UsualWidth / (double)box.Width, 0.25, 3.0);
-        larger = from is null ? Math.Min(1.0, larger) : larger;
+        var larger = Math.Clamp((from is null ? UsualWidth : BoxWidth) / (double)box.Width, 0.25, from is null ? 1.0 : 1.5);
         using var part = frame[box];
         using var seen = new Mat();
         Cv2.Resize(part, seen, default, larger, larger, larger > 1.0 ? InterpolationFlags.Cubic : InterpolationFlags.Area);

@@ -56,7 +56,9 @@ internal static class MarkChecks
                 "Mark a frame in which the whole car is seen; where there is none, stand further back.");
         }
 
-        if (Math.Min(marks.Front.X, marks.Rear.X) < from.X || Math.Max(marks.Front.X, marks.Rear.X) > to.X)
+        // A box above the wheels may end short of them.
+        var (left, right) = (Math.Min(marks.Front.X, marks.Rear.X), Math.Max(marks.Front.X, marks.Rear.X));
+        if (Math.Min(right, to.X) - Math.Max(left, from.X) < 0.5 * (right - left))
         {
             throw new FilmRefusedException("A hub is marked beside the box round the body's side.",
                 "Draw the box round the car whose hubs are marked.");

@@ -160,7 +160,7 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
                 Inputs = [.. sources.Select(s => s.ToInput())],
             };
         }
-        catch (RefusedValueException refused)
+        catch (NoAnswerException refused)
         {
             return NoFilm(name, $"the film {film} is refused: {refused.Message}");
         }

@@ -15,12 +15,19 @@ internal static class FilmCameras
         + "without it.";
 
     /// <summary>The camera part; null where it is not there.</summary>
-    public static IFilmCamera? Find()
+    public static IFilmCamera? Find() =>
+        Places().FirstOrDefault(File.Exists) is { } path && System.Reflection.Assembly.LoadFrom(path).GetType(Type) is { } type
+            ? (IFilmCamera?)Activator.CreateInstance(type)
+            : null;
+
+    // Beside a published program; in a checkout, where it was built.
+    private static IEnumerable<string> Places()
     {
-        string[] places = [Path.Combine(AppContext.BaseDirectory, Folder, Assembly + ".dll"), Path.Combine(AppContext.BaseDirectory, Assembly + ".dll")];
-        return places.FirstOrDefault(File.Exists) is { } path
-            && System.Reflection.Assembly.LoadFrom(path).GetType(Type) is { } type
-                ? (IFilmCamera?)Activator.CreateInstance(type)
-                : null;
+        yield return Path.Combine(AppContext.BaseDirectory, Folder, Assembly + ".dll");
+        yield return Path.Combine(AppContext.BaseDirectory, Assembly + ".dll");
+        for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
+        {
+            yield return Path.Combine(folder.FullName, "src", Assembly, "bin", "Release", "net10.0", Assembly + ".dll");
+        }
     }
 }

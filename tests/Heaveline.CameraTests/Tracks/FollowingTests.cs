@@ -1,6 +1,7 @@
 using Heaveline.Camera.Frames;
 using Heaveline.Camera.Tracks;
 using Heaveline.CameraTests.Drawn;
+using Heaveline.Files;
 using Heaveline.Files.Films;
 using Heaveline.Films;
 
@@ -76,7 +77,7 @@ public class FollowingTests
     public void What_was_found_reads_back_as_it_was_written()
     {
         var track = FilmFollower.Follow(Planted.Small, Marks);
-        var read = FollowedText.Track(FollowedText.Of(track));
+        var read = TrackFile.Read(new SourceText("track.csv", TrackText.Of(track))).Value!;
         Assert.Equal(track.Frames, read.Frames);
         Assert.Equal(track.Remarks, read.Remarks);
         Assert.Equal((track.Width, track.Height, track.BodyPivot, track.GoesRight), (read.Width, read.Height, read.BodyPivot, read.GoesRight));
