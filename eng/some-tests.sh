@@ -21,6 +21,7 @@ for module in $modules; do
 done
 for module in $found; do
     [ "$module" != Heaveline.BrowserTests ] || . eng/browser.sh
+    [ "$module" != Heaveline.CameraTests ] || . eng/camera.sh
     if ! dotnet build "tests/$module" -c Release -v q -nologo -p:RunAnalyzers=false --artifacts-path "$quick" >"$out/build.log" 2>&1; then
         cat "$out/build.log"
         echo "test: the build failed (see above)."

@@ -7,7 +7,6 @@ namespace Heaveline.Camera.Tracks;
 internal static class HubSearch
 {
     private const int UsualWidth = 960;
-    private const int BoxWidth = 480;
 
     // Wheelbase over wheel radius: 2.3 m over 0.29 m to 3.3 m over 0.37 m, and room; of the rim alone half as much again.
     private const double Nearest = 6.0;
@@ -27,14 +26,18 @@ internal static class HubSearch
             return null;
         }
 
-        // A box round the car says how large its wheels are; without one any size will do.
-        var larger = Math.Clamp((from is null ? UsualWidth : BoxWidth) / (double)box.Width, 0.25, from is null ? 1.0 : 1.5);
+        // Small wheels are found in a larger picture; the usual one first.
+        var usual = Math.Min(1.0, UsualWidth / (double)frame.Cols);
+        return Of(frame, box, usual) ?? Of(frame, box, 2.0 * usual);
+    }
+
+    private static (PicturePoint Left, PicturePoint Right)? Of(Mat frame, Rect box, double larger)
+    {
         using var part = frame[box];
         using var seen = new Mat();
         Cv2.Resize(part, seen, default, larger, larger, larger > 1.0 ? InterpolationFlags.Cubic : InterpolationFlags.Area);
         Cv2.GaussianBlur(seen, seen, default, 1.2);
-        var (least, most) = from is null ? (8, 90) : ((int)(0.04 * seen.Cols), (int)(0.11 * seen.Cols));
-        var circles = Cv2.HoughCircles(seen, HoughModes.Gradient, 1.0, 2.0 * least, 120.0, from is null ? 26.0 : 22.0, least, most);
+        var circles = Cv2.HoughCircles(seen, HoughModes.Gradient, 1.0, 16.0, 120.0, 26.0, 8, 90);
         (double Score, CircleSegment A, CircleSegment B)? best = null;
         // Strong ones first.
         foreach (var (i, a) in circles.Take(40).Index())

@@ -17,10 +17,20 @@ internal sealed class RoundTemplate
     private readonly double[] mean;
     private readonly double[] weight;
 
-    private RoundTemplate(double radius, double[] mean, double[] weight) => (Radius, this.mean, this.weight) = (radius, mean, weight);
+    private RoundTemplate(double radius, double[] mean, double[] weight)
+    {
+        (Radius, this.mean, this.weight) = (radius, mean, weight);
+        for (var bin = 1; bin < mean.Length; bin++)
+        {
+            Unevenness += bin / weight[bin];
+        }
+    }
 
     /// <summary>How far it reaches from the hub, px of the marked frame.</summary>
     public double Radius { get; }
+
+    /// <summary>How much the brightness varies on the ways round, each counted by its length: least about the hub itself.</summary>
+    public double Unevenness { get; }
 
     /// <summary>Reads it off a frame.</summary>
     /// <param name="frame">The frame.</param>

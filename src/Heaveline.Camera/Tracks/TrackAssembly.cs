@@ -28,7 +28,18 @@ internal sealed class TrackAssembly(IPictures film, FilmMarks marks, BodyFollowe
     public FilmTrack Whole()
     {
         var moves = seen.Max(s => s.Turn.Motion.Moves((film.Width - 1) / 2.0, (film.Height - 1) / 2.0)) >= Still;
-        var frames = seen.Select(frame => Frame(frame, moves)).ToImmutableArray();
+        var slant = SlantedView.Of(
+            [.. seen.Where(s => s.Front is not null && s.Rear is not null).Select(s => (Place(s.Front!.Value), Place(s.Rear!.Value)))], film.Width, film.Height);
+        // Where the background says nothing, nothing is known of the camera.
+        var isKnown = seen.Count(s => !s.Turn.IsSeen) <= Hidden * seen.Length;
+        if (slant is not null)
+        {
+            remarks.Add(string.Create(
+                CultureInfo.InvariantCulture,
+                $"The car is seen about {Math.Abs(slant.Angle) * 180.0 / Math.PI:F0}° aslant in the marked frame: that is taken off, by the hubs' distance."));
+        }
+
+        var frames = seen.Select(frame => Frame(frame, moves, isKnown, slant)).ToImmutableArray();
         var bodies = frames.Count(f => f.Body is not null);
         if (bodies < FilmTrack.FewestFrames || frames.Count(f => f.Front is not null && f.Rear is not null) < FilmTrack.FewestFrames)
         {
@@ -53,7 +64,9 @@ internal sealed class TrackAssembly(IPictures film, FilmMarks marks, BodyFollowe
         };
     }
 
-    private FilmFrame Frame(SeenFrame frame, bool moves)
+    private static PicturePoint Place(SeenHub hub) => new(hub.X, hub.Y);
+
+    private FilmFrame Frame(SeenFrame frame, bool moves, bool isKnown, SlantedView? slant)
     {
         PicturePoint Shown(PicturePoint p)
         {
@@ -61,34 +74,33 @@ internal sealed class TrackAssembly(IPictures film, FilmMarks marks, BodyFollowe
             return new PicturePoint(x, y);
         }
 
-        SeenHub? Hub(SeenHub? hub) =>
-            hub is { } at ? at with { X = Shown(new PicturePoint(at.X, at.Y)).X, Y = Shown(new PicturePoint(at.X, at.Y)).Y } : null;
+        SeenHub? Hub(SeenHub? hub) => hub is { } at ? at with { X = Shown(Place(at)).X, Y = Shown(Place(at)).Y } : null;
+        PicturePoint Square(PicturePoint p) => slant?.Square(p) ?? p;
 
         var told = new FilmFrame { Time = frame.Time, Front = Hub(frame.Front), Rear = Hub(frame.Rear) };
         int[] found = [.. Enumerable.Range(0, frame.Body.Length).Where(i => frame.Body[i] is not null)];
         var fit = RigidFit.Of(
-            Array.ConvertAll(found, i => body.Points[i]), Array.ConvertAll(found, i => frame.Body[i]!.Value), BodyFollower.Within);
+            Array.ConvertAll(found, i => Square(body.Points[i])), Array.ConvertAll(found, i => Square(frame.Body[i]!.Value)), BodyFollower.Within);
         if (fit is null)
         {
             return told;
         }
 
         // Where a hub is not seen, the body says nearly where it is.
-        PicturePoint Place(SeenHub? hub, PicturePoint mark) => hub is { } at ? new PicturePoint(at.X, at.Y) : frame.Motion.Of(mark);
-        var (front, rear) = (Place(frame.Front, marks.Front), Place(frame.Rear, marks.Rear));
-        var camera = moves ? Similarity.Through(front, rear, Shown(front), Shown(rear)) : (Similarity?)null;
-        var motion = camera is { } c ? c.After(fit.Motion) : fit.Motion;
+        var (front, rear) = (frame.Front is { } f ? Place(f) : frame.Motion.Of(marks.Front), frame.Rear is { } r ? Place(r) : frame.Motion.Of(marks.Rear));
+        var camera = moves || slant is not null ? Similarity.Through(Square(front), Square(rear), Shown(front), Shown(rear)) : Similarity.None;
         return told with
         {
-            Body = motion.About(body.Middle) with
+            Body = camera.After(fit.Motion).About(body.Middle) with
             {
-                ShiftDoubt = fit.ShiftDoubt,
-                TurnDoubt = fit.TurnDoubt,
-                Kept = fit.Kept,
-                Dropped = body.Points.Length - fit.Kept,
+                ShiftDoubt = fit.ShiftDoubt, TurnDoubt = fit.TurnDoubt, Kept = fit.Kept, Dropped = body.Points.Length - fit.Kept,
             },
-            Camera = camera?.About(new PicturePoint((film.Width - 1) / 2.0, (film.Height - 1) / 2.0)) is { } pose
-                ? pose with { Kept = frame.Turn.Kept, Dropped = frame.Turn.Dropped } : null,
+            Camera = isKnown || moves || slant is not null
+                ? camera.About(new PicturePoint((film.Width - 1) / 2.0, (film.Height - 1) / 2.0)) with
+                {
+                    Kept = frame.Turn.Kept, Dropped = frame.Turn.Dropped,
+                }
+                : null,
         };
     }
 

@@ -24,8 +24,7 @@ internal sealed class WheelFollower
     public WheelFollower(Mat frame, PicturePoint mark, double radius, double wheelbase)
     {
         this.wheelbase = wheelbase;
-        Hub = mark;
-        template = RoundTemplate.Of(frame, mark, radius);
+        (Hub, template) = Roundest(frame, mark, radius);
         // Whatever lies round its own middle is most like a round thing there: the template need not be right to find it.
         for (var round = 0; round < 4 && template.Find(frame, Hub, 1.0) is { } found && Distance(found.Hub, mark) < 0.4 * radius; round++)
         {
@@ -69,6 +68,24 @@ internal sealed class WheelFollower
         return template.Find(part, new PicturePoint(best.X + half, best.Y + half), scale) is { Likeness: > Like } seen
             && Math.Abs(seen.Hub.X + left - thought.X) <= wide + 2.0 && Math.Abs(seen.Hub.Y + top - thought.Y) <= high + 2.0
             ? seen.Hub with { X = seen.Hub.X + left, Y = seen.Hub.Y + top } : null;
+    }
+
+    // About which pixel near the mark the frame is most alike all the way round.
+    private static (PicturePoint Hub, RoundTemplate Template) Roundest(Mat frame, PicturePoint mark, double radius)
+    {
+        var reach = (int)Math.Ceiling(Math.Max(3.0, 0.25 * radius));
+        var best = (Hub: mark, Template: RoundTemplate.Of(frame, mark, radius));
+        for (var y = -reach; y <= reach; y++)
+        {
+            for (var x = -reach; x <= reach; x++)
+            {
+                var at = new PicturePoint(mark.X + x, mark.Y + y);
+                var template = RoundTemplate.Of(frame, at, radius);
+                best = template.Unevenness < best.Template.Unevenness ? (at, template) : best;
+            }
+        }
+
+        return best;
     }
 
     private static double Distance(SeenHub a, PicturePoint b) => Math.Sqrt(((a.X - b.X) * (a.X - b.X)) + ((a.Y - b.Y) * (a.Y - b.Y)));

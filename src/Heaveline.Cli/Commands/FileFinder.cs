@@ -143,7 +143,7 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
             return NoFilm(name, $"{name} has no marks: mark both hubs and the body's side on one frame (docs/film-file.md).");
         }
 
-        if (FilmCameras.Find() is not { } camera)
+        if (FilmCameras.Find(streams) is not { } camera)
         {
             return NoFilm(name, FilmCameras.Missing);
         }
