@@ -2,7 +2,9 @@ using Heaveline.Films;
 
 namespace Heaveline.Cli.Commands;
 
-/// <summary>What follows cars through the pictures of films: an assembly that is downloaded by itself and lies in a folder beside the program.</summary>
+/// <summary>
+/// What follows cars through the pictures of films: an assembly that is downloaded by itself and lies in a folder beside the program.
+/// </summary>
 internal static class FilmCameras
 {
     private const string Folder = "camera";
@@ -11,13 +13,14 @@ internal static class FilmCameras
 
     /// <summary>What to do where there is none.</summary>
     public const string Missing =
-        "Following a film needs the camera part, which is a download of its own: put its folder \"camera\" beside the program. A kept track (.csv) is read "
-        + "without it.";
+        "Following a film needs the camera part, which is a download of its own: put its folder \"camera\" beside the program. A kept "
+        + "track (.csv) is read without it.";
 
     /// <summary>The camera part; null where it is not there.</summary>
     public static IFilmCamera? Find()
     {
-        string[] places = [Path.Combine(AppContext.BaseDirectory, Folder, Assembly + ".dll"), Path.Combine(AppContext.BaseDirectory, Assembly + ".dll")];
+        const string name = Assembly + ".dll";
+        string[] places = [Path.Combine(AppContext.BaseDirectory, Folder, name), Path.Combine(AppContext.BaseDirectory, name)];
         return places.FirstOrDefault(File.Exists) is { } path
             && System.Reflection.Assembly.LoadFrom(path).GetType(Type) is { } type
                 ? (IFilmCamera?)Activator.CreateInstance(type)
