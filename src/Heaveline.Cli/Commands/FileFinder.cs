@@ -168,6 +168,21 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
 
     private static Found<KeptFilm> NoFilm(string name, string why) => new() { Name = name, Refusal = why };
 
+    public Found<LampTrack> Lamp(string name)
+    {
+        var reading = LampFile.Load(name);
+        Say(reading.Format());
+        read.UnionWith(reading.Sources.Select(s => Real(s.File)));
+        return new Found<LampTrack>
+        {
+            Name = name,
+            ShortName = Path.GetFileNameWithoutExtension(name),
+            Value = reading.Value,
+            Refusal = reading.Value is null ? $"the lamp {name} is refused for {Reasons(reading.Refusals.Count)}." : "",
+            Inputs = [.. reading.Sources.Select(s => s.ToInput())],
+        };
+    }
+
     public Found<TieSheet> Ties(string name)
     {
         var reading = TieFile.Load(name);

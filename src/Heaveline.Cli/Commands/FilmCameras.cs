@@ -2,8 +2,9 @@ using Heaveline.Films;
 
 namespace Heaveline.Cli.Commands;
 
-/// <summary>What follows cars through the pictures of films: an assembly that is downloaded by itself and lies in a folder beside the
-/// program.</summary>
+/// <summary>
+/// What follows cars through the pictures of films: an assembly that is downloaded by itself and lies in a folder beside the program.
+/// </summary>
 internal static class FilmCameras
 {
     private const string Folder = "camera";

@@ -45,6 +45,7 @@ internal static class Root
         StudyCommand.Of(streams, DriveStudy.Question),
         StudyCommand.Of(streams, TiesStudy.Question),
         StudyCommand.Of(streams, FilmStudy.Question),
+        StudyCommand.Of(streams, FlashStudy.Question),
         StudyCommand.Of(streams, ProveStudy.Question),
         StudyCommand.Of(streams, PlanStudy.Question),
         StudyCommand.Of(streams, PlankStudy.Question),

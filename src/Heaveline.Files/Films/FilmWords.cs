@@ -47,7 +47,8 @@ internal static class FilmWords
     private static readonly Key<(Amount<Plain> First, Amount<Plain> Second)> Front = Key.Required(
         "front", "Front hub in that frame, pixels to the right and down from the upper left.", Point, "[1204.5, 611]");
 
-    private static readonly Key<(Amount<Plain> First, Amount<Plain> Second)> Rear = Key.Required("rear", "Rear hub, likewise.", Point, "[1018, 613.5]");
+    private static readonly Key<(Amount<Plain> First, Amount<Plain> Second)> Rear = Key.Required(
+        "rear", "Rear hub, likewise.", Point, "[1018, 613.5]");
 
     private static readonly Key<(Amount<Plain> First, Amount<Plain> Second)> From = Key.Required(
         "from", "Upper left corner of a box round the body's side, without the wheels.", Point, "[1010, 480]");
@@ -103,7 +104,8 @@ internal static class FilmWords
         var (front, rear, from, to) = (At2(f.Required(Front)), At2(f.Required(Rear)), At2(f.Required(From)), At2(f.Required(To)));
         if (Math.Abs(front.X - rear.X) < 20.0)
         {
-            f.Refuse(Front, "lies less than 20 pixels beside the rear hub.", "Mark the middle of each wheel in a frame that shows the car from the side.");
+            f.Refuse(
+                Front, "lies less than 20 pixels beside the rear hub.", "Mark the middle of each wheel in a frame that shows the car from the side.");
             return null;
         }
 

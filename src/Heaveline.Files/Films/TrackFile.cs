@@ -43,7 +43,8 @@ public static class TrackFile
 
         if (lines.Length < 4 || Settings(lines[1]) is not { } settings)
         {
-            return Refused(Math.Min(2, lines.Length), "The second line does not say the picture's size and which way the car goes.", "Follow the film anew.");
+            return Refused(
+                Math.Min(2, lines.Length), "The second line does not say the picture's size and which way the car goes.", "Follow the film anew.");
         }
 
         var remarks = lines.Skip(2).TakeWhile(l => l.StartsWith("remark,", StringComparison.Ordinal)).Select(l => l["remark,".Length..]).ToArray();
@@ -105,14 +106,16 @@ public static class TrackFile
         }
 
         var (front, rear, body, camera) = (cells[1..4], cells[4..7], cells[7..15], cells[15..23]);
-        return AreAll(front) && AreAll(rear) && AreAll(body) && AreAll(camera) && (body[0].Length == 0 || IsPose(body)) && (camera[0].Length == 0 || IsPose(camera))
+        return AreAll(front) && AreAll(rear) && AreAll(body) && AreAll(camera)
+            && (body[0].Length == 0 || IsPose(body)) && (camera[0].Length == 0 || IsPose(camera))
             ? new FilmFrame { Time = time, Front = HubOf(front), Rear = HubOf(rear), Body = PoseOf(body), Camera = PoseOf(camera) }
             : null;
     }
 
     private static bool AreAll(string[] cells) => cells.All(c => c.Length == 0) || cells.All(c => Number(c) is not null);
 
-    private static bool IsPose(string[] cells) => Number(cells[3]) > 0.0 && Number(cells[6]) is >= 0.0 and <= 1e6 && Number(cells[7]) is >= 0.0 and <= 1e6;
+    private static bool IsPose(string[] cells) =>
+        Number(cells[3]) > 0.0 && Number(cells[6]) is >= 0.0 and <= 1e6 && Number(cells[7]) is >= 0.0 and <= 1e6;
 
     private static SeenHub? HubOf(string[] c) => c[0].Length == 0 ? null : new SeenHub(Of(c[0]), Of(c[1]), Of(c[2]));
 
@@ -120,7 +123,14 @@ public static class TrackFile
         ? null
         : new SeenPose
         {
-            X = Of(c[0]), Y = Of(c[1]), Turn = Of(c[2]), Scale = Of(c[3]), ShiftDoubt = Of(c[4]), TurnDoubt = Of(c[5]), Kept = (int)Of(c[6]), Dropped = (int)Of(c[7]),
+            X = Of(c[0]),
+            Y = Of(c[1]),
+            Turn = Of(c[2]),
+            Scale = Of(c[3]),
+            ShiftDoubt = Of(c[4]),
+            TurnDoubt = Of(c[5]),
+            Kept = (int)Of(c[6]),
+            Dropped = (int)Of(c[7]),
         };
 
     private static double Of(string cell) => Number(cell)!.Value;

@@ -14,7 +14,8 @@ public static class SeenListFigure
     public static Figure Of(string place, string caption, SeenList list)
     {
         ArgumentNullException.ThrowIfNull(list);
-        CategoryPanel Panel(string id, string label, string unit, Func<SeenCar, FilmNumber?> of, Func<double, double> shown, CategoryStyle style) => new()
+        CategoryPanel Panel(
+            string id, string label, string unit, Func<SeenCar, FilmNumber?> of, Func<double, double> shown, CategoryStyle style) => new()
         {
             Id = id,
             Value = new Axis { Label = label, Unit = unit },
@@ -47,8 +48,8 @@ public static class SeenListFigure
             : new Figure
             {
                 Title = $"Seen at {place}",
-                AltText = $"{list.Cars.Length} cars in order of their pitch after the bump, with intervals; beside it how much of it is level and the "
-                    + "ratio of their frequencies where films tell it.",
+                AltText = $"{list.Cars.Length} cars in order of their pitch after the bump, with intervals; beside it how much of it is level "
+                    + "and the ratio of their frequencies where films tell it.",
                 Caption = caption,
                 SignNote = "Bars: nine cases of ten. Cars whose bars meet are not told apart.",
                 Size = FigureSize.Page,

@@ -4,8 +4,11 @@ using MathNet.Numerics.LinearAlgebra;
 
 namespace Heaveline.Films;
 
-/// <summary>Which film more would tell most: each is tried on the fitted car under the wheels seen, driven faster or slower, or seen for longer.</summary>
-internal sealed class FilmAdvice(SeenPass[] passes, FilmFit fit, IReadOnlyList<(CarNumber Number, double Value, Vector<double> By, bool IsLog)> numbers)
+/// <summary>
+/// Which film more would tell most: each is tried on the fitted car under the wheels seen, driven faster or slower, or seen for longer.
+/// </summary>
+internal sealed class FilmAdvice(
+    SeenPass[] passes, FilmFit fit, IReadOnlyList<(CarNumber Number, double Value, Vector<double> By, bool IsLog)> numbers)
 {
     // Nobody is sent over a bump faster than this, m/s (30 km/h), or so much faster than seen.
     private const double Fastest = 8.34;

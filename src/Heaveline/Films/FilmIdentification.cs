@@ -161,7 +161,8 @@ internal sealed class FilmIdentification(SeenPass[] passes, FilmGiven given, Can
             for (var i = 0; i < n - 1; i++)
             {
                 var (_, uf, _, ur) = drive.At(i, 0.5);
-                foreach (var v in new[] { uf - ((heights[i + 1] - heights[i]) / drive.Step), ur - ((heights[n + i + 1] - heights[n + i]) / drive.Step) })
+                double Rate(int k) => (heights[k + 1] - heights[k]) / drive.Step;
+                foreach (var v in new[] { uf - Rate(i), ur - Rate(n + i) })
                 {
                     square += v * v;
                     slid += v * v / Math.Sqrt((v * v) + (FilmedCar.FrictionSpeed * FilmedCar.FrictionSpeed));

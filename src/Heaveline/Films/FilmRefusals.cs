@@ -13,13 +13,15 @@ internal sealed class FilmRefusals(SeenPass[] passes, FilmFit fit, ImmutableArra
     public List<CarRefusal> All()
     {
         var all = new List<CarRefusal>();
-        var (misfit, alike) = (fit.Misfit, fit.Alike);
+        // What the frames' own noise leaves over says nothing against the car.
+        var noise = passes.Max(p => Math.Sqrt((p.BodyNoise * p.BodyNoise) + (p.WheelNoise * p.WheelNoise)));
+        var (misfit, alike) = (Math.Sqrt(Math.Max(0.0, (fit.Misfit * fit.Misfit) - (noise * noise))), fit.Alike);
         if (misfit > FilmIdentification.MostMisfit || (alike > FilmIdentification.MostAlike && misfit > 0.5 * FilmIdentification.MostMisfit))
         {
             all.Add(new CarRefusal(
                 RefusalKind.Misfit,
-                $"The body does not move like one on springs and dampers under these wheels: {Millimetres(misfit)} are left over. A car on its stops, "
-                    + "a mark that slipped, a wheel that was lost or a car that braked does so.",
+                $"The body does not move like one on springs and dampers under these wheels: {Millimetres(misfit)} are left over. A car on its "
+                    + "stops, a mark that slipped, a wheel that was lost or a car that braked does so.",
                 "A slower pass, coasting, with marks that were looked at again."));
         }
 
@@ -33,8 +35,11 @@ internal sealed class FilmRefusals(SeenPass[] passes, FilmFit fit, ImmutableArra
 
         foreach (var e in estimates.Where(e => e.Reason == "no road car has it"))
         {
-            all.Add(new CarRefusal(RefusalKind.Edge, $"The {Name(e.Number)} comes out as {Numeral.Of(e.Value, 2)}, which no road car has: "
-                + "is the film played slower than it was taken, or the wheelbase another?", "The speed of the pass, or how many times slower it is played."));
+            all.Add(new CarRefusal(
+                RefusalKind.Edge,
+                $"The {Name(e.Number)} comes out as {Numeral.Of(e.Value, 2)}, which no road car has: is the film played slower than it was taken, "
+                    + "or the wheelbase another?",
+                "The speed of the pass, or how many times slower it is played."));
         }
 
         var ratio = estimates.First(e => e.Number == CarNumber.FrequencyRatio);

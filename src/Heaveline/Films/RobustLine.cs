@@ -53,7 +53,8 @@ internal sealed class RobustLine
         {
             var roots = weights.Select(Math.Sqrt).ToArray();
             c = new LeastSquares(
-                [.. all.Select((p, i) => Array.ConvertAll(Row(p.X, p.Set), r => r * roots[i]))], [.. all.Select((p, i) => p.Y * roots[i])]).Coefficients;
+                [.. all.Select((p, i) => Array.ConvertAll(Row(p.X, p.Set), r => r * roots[i]))],
+                [.. all.Select((p, i) => p.Y * roots[i])]).Coefficients;
             var line = new RobustLine(c, centre, scale, order);
             var away = all.Select(p => Math.Abs(p.Y - line.At(p.X) - line.Offset(p.Set))).ToArray();
             var least = Math.Max(0.3 * Middle.Of(away), 1e-9);

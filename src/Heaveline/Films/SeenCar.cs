@@ -56,8 +56,9 @@ public sealed record SeenCar
 
         var mean = all.Average(n => n.Value);
         var half = Math.Sqrt(all.Sum(n => Math.Pow(0.5 * (n.High - n.Low), 2.0))) / all.Length;
+        var squares = all.Sum(n => Math.Pow(n.Value - mean, 2.0));
         var scatter = all.Length < 2 ? 0.0
-            : Numerics.LeastSquares.Student(all.Length - 1, 0.9) * Math.Sqrt(all.Sum(n => Math.Pow(n.Value - mean, 2.0)) / (all.Length - 1) / all.Length);
+            : Numerics.LeastSquares.Student(all.Length - 1, 0.9) * Math.Sqrt(squares / (all.Length - 1) / all.Length);
         half = Math.Max(half, scatter);
         return new FilmNumber(mean, mean - half, mean + half);
     }

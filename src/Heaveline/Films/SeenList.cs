@@ -23,5 +23,8 @@ public sealed record SeenList
     /// <summary>Puts cars in order; those whose settling was not seen come last.</summary>
     /// <param name="cars">The cars.</param>
     public static SeenList Of(IEnumerable<SeenCar> cars) =>
-        new([.. cars.OrderBy(c => double.IsFinite(c.PitchPerLift.Value) ? c.PitchPerLift.Value : double.MaxValue).ThenBy(c => c.Name, StringComparer.Ordinal)]);
+        new([
+            .. cars.OrderBy(c => double.IsFinite(c.PitchPerLift.Value) ? c.PitchPerLift.Value : double.MaxValue)
+                .ThenBy(c => c.Name, StringComparer.Ordinal),
+        ]);
 }

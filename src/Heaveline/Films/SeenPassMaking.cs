@@ -6,11 +6,6 @@ namespace Heaveline.Films;
 /// <summary>From a track to heights: scale by the wheelbase, level by the wheels on level road, the bump where both wheels meet it.</summary>
 internal sealed class SeenPassMaking(FilmTrack track, FilmGiven given)
 {
-    // Distance from lens to sensor over the sensor's width for a phone's main camera, and its half-width: 26 mm of 36 mm. Common practice, no
-    // source; it counts by the square of the slant only.
-    private const double FocalWidths = 0.75;
-    private const double FocalDoubt = 0.4;
-
     // A wheel is on the bump where it stands above this share of its greatest height; what it rises by before is told by the slope there.
     private const double OnBump = 0.08;
 
@@ -44,18 +39,18 @@ internal sealed class SeenPassMaking(FilmTrack track, FilmGiven given)
         var order = points.Count < 40 ? 1 : distance.Min() < 0.8 * distance.Max() ? 4 : 2;
         var size = RobustLine.Of([[.. middle.Select((x, i) => (x, Math.Log(distance[i] / wheelbase), 1.0))]], order, isRobust: true);
         var centre = track.GoesRight ? track.Middle.X : -track.Middle.X;
-        var focal = FocalWidths * track.Width;
+        var focal = PictureScale.FocalWidths * track.Width;
         var turned = Math.Atan(-0.5 * focal * size.Slope(centre));
         var tall = 1.0 / Math.Cos(Math.Clamp(turned, -0.6, 0.6));
         // Along the road the scale goes with 1/Z², upright with 1/Z: the square root of the first.
         double Upright(double x) => tall * Math.Exp(0.5 * (size.At(centre) + size.At(x)));
         var slant = tall - 1.0;
 
-        var (level, frontBump) = LevelOf(points, Upright);
-        double[] Heights(PicturePoint[] of, double offset) => [.. of.Select(p => (p.Y - level.At(p.X) - offset) / Upright(p.X))];
-        var front = Heights(points.Front, 0.0);
-        var rear = Heights(points.Rear, level.Offset(1));
-        var clock = new WheelClock(points, front, rear, frontBump, OnBump);
+        var isTurning = StillPoints.IsTurning(track);
+        var (level, rearLevel, bump) = LevelOf(points, Upright, isTurning);
+        double[] Heights(PicturePoint[] of, Func<double, double> from) => [.. of.Select(p => (p.Y - from(p.X)) / Upright(p.X))];
+        var (front, rear) = (Heights(points.Front, level), Heights(points.Rear, rearLevel));
+        var clock = new WheelClock(points, front, rear, bump, OnBump);
         if (!clock.IsFound || Math.Abs(clock.Lift) < LeastLift)
         {
             throw new RefusedValueException(
@@ -79,25 +74,25 @@ internal sealed class SeenPassMaking(FilmTrack track, FilmGiven given)
         var byDelay = wheelbase / clock.Delay;
         if (Math.Abs(Math.Log(byDelay / played)) > 0.06)
         {
-            remarks.Add($"By the way of its hubs the car goes {Speed(played * slowness)}, by the delay between its axles {Speed(byDelay * slowness)}: "
-                + "marks, wheelbase or the line that it takes may be off.");
+            remarks.Add($"By the way of its hubs the car goes {Speed(played * slowness)}, by the delay between its axles "
+                + $"{Speed(byDelay * slowness)}: marks, wheelbase or the line that it takes may be off.");
         }
 
-        return Pass(points, clock, level, Upright, (front, rear), (played, byDelay, slowness), slant, distance);
+        return Pass(points, clock, (level, rearLevel), Upright, (front, rear), (played, byDelay, slowness), slant, distance);
     }
 
     private SeenPass Pass(
         StillPoints points,
         WheelClock clock,
-        RobustLine level,
+        (Func<double, double> Front, Func<double, double> Rear) level,
         Func<double, double> upright,
         (double[] Front, double[] Rear) wheels,
         (double Played, double ByDelay, double Slowness) speed,
         double slant,
         double[] distance)
     {
-        double[] Body(PicturePoint[] of) => [.. of.Select(p => (p.Y - level.At(p.X)) / upright(p.X))];
-        var (front, rear) = (Body(points.FrontBody), Body(points.RearBody));
+        double[] Body(PicturePoint[] of, Func<double, double> from) => [.. of.Select(p => (p.Y - from(p.X)) / upright(p.X))];
+        var (front, rear) = (Body(points.FrontBody, level.Front), Body(points.RearBody, level.Rear));
         // Both ends ride level until the front wheels touch.
         var before = Math.Max(2, clock.Near(clock.FirstTouch));
         var (levelFront, levelRear) = (front[..before].Average(), rear[..before].Average());
@@ -115,13 +110,18 @@ internal sealed class SeenPassMaking(FilmTrack track, FilmGiven given)
         // The mean of so many frames, half of whose noise moves slowly.
         var levelDoubt = Gaussian.Ninety * bodyNoise * Math.Sqrt(0.5 + (0.5 / before));
         var marks = given.MarkDoubt * Math.Sqrt(2.0) / distance.Average();
-        var aslant = 0.5 * FocalDoubt * slant * 2.0;
+        var aslant = 0.5 * PictureScale.FocalDoubt * slant * 2.0;
         var doubt = Root(Root(given.WheelbaseDoubt, marks), aslant);
         var slow = speed.Slowness;
         if (before * points.Step / slow < 0.15)
         {
             remarks.Add("The car is seen on level road for less than 0.15 s before the bump: where its body rides level is hardly known. "
                 + "Aim farther ahead of the bump.");
+        }
+
+        if (StillPoints.IsTurning(track))
+        {
+            remarks.Add("The camera turns after the car: its turn is taken off by the background, on a stand that stays still heights are surer.");
         }
 
         if (track.Frames.All(f => f.Camera is null))
@@ -178,17 +178,23 @@ internal sealed class SeenPassMaking(FilmTrack track, FilmGiven given)
         };
     }
 
-    // First by what most of the frames say, then by those that lie outside the bump. A parabola needs level road on both sides of it.
-    private static (RobustLine Level, (double From, double To) Bump) LevelOf(StillPoints p, Func<double, double> upright)
+    // First by what most of the frames say, then by those that lie outside the bump. A parabola needs level road on both sides of it. Of a camera
+    // that
+    // turns each hub has a level of its own: at one place of the road they were seen from under two turns.
+    private static (Func<double, double> Front, Func<double, double> Rear, (double From, double To) Bump) LevelOf(
+        StillPoints p, Func<double, double> upright, bool isTurning)
     {
         var rough = RoughLevel(p);
+        Func<double, double> front = rough.At;
+        Func<double, double> rear = x => rough.At(x) + rough.Offset(1);
         var bump = (From: double.NaN, To: double.NaN);
+        var order = rough.Order;
         for (var round = 0; round < 3; round++)
         {
-            bump = WheelClock.BumpOf(p, rough, upright);
+            bump = WheelClock.BumpOf(p, front, rear, upright);
             double Weight(double x) => x < bump.From ? 1.0 : x > bump.To ? After : 0.0;
             var sets = new[] { p.Front, p.Rear }.Select(s => s.Select(q => (q.X, q.Y, Weight(q.X))).ToArray()).ToArray();
-            if (sets.Any(s => s.Count(q => q.Item3 > 0.0) < 3))
+            if (sets.Any(s => s.Count(q => q.Item3 > 0.0) < 6))
             {
                 break;
             }
@@ -196,10 +202,17 @@ internal sealed class SeenPassMaking(FilmTrack track, FilmGiven given)
             var places = p.Front.Concat(p.Rear).Select(q => q.X).ToArray();
             var (low, high) = (places.Min(), places.Max());
             var enough = 0.2 * (high - low);
-            rough = RobustLine.Of(sets, bump.From - low > enough && high - bump.To > enough ? Math.Max(2, rough.Order) : rough.Order, isRobust: false);
+            order = bump.From - low > enough && high - bump.To > enough ? Math.Max(2, order) : order;
+            var both = RobustLine.Of(sets, order, isRobust: false);
+            (front, rear) = (both.At, x => both.At(x) + both.Offset(1));
+            if (isTurning)
+            {
+                var (one, other) = (RobustLine.Of([sets[0]], order, isRobust: false), RobustLine.Of([sets[1]], order, isRobust: false));
+                (front, rear) = (one.At, other.At);
+            }
         }
 
-        return (rough, bump);
+        return (front, rear, bump);
     }
 
     // A straight line, unless half of the hubs lie much nearer to a bent one: the way of a camera that turned after the car.
@@ -234,7 +247,8 @@ internal sealed class SeenPassMaking(FilmTrack track, FilmGiven given)
         var near = new[] { 1.0, 2.0, 4.0, 5.0, 8.0, 10.0, 16.0, 20.0, 32.0 }.MinBy(s => Math.Abs(Math.Log(ratio / s)));
         if (Math.Abs(Math.Log(ratio / near)) > 0.12)
         {
-            remarks.Add($"The film shows {Speed(played)} where {Speed(speed.Si)} was said; played {Numeral.Of(near, 0)} times slower than taken it would be "
+            remarks.Add($"The film shows {Speed(played)} where {Speed(speed.Si)} was said; played {Numeral.Of(near, 0)} times slower than taken "
+                + "it would be "
                 + $"{Speed(played * near)}: look at the speed, the wheelbase and the marks.");
         }
 
@@ -254,7 +268,8 @@ internal sealed class SeenPassMaking(FilmTrack track, FilmGiven given)
     // Of second differences, which a straight line leaves out: their median over what normal ones have, √6 of the noise.
     private static double Noise(params double[][] of)
     {
-        double[] all = [.. of.SelectMany(s => Enumerable.Range(1, Math.Max(0, s.Length - 2)).Select(k => Math.Abs(s[k - 1] - (2.0 * s[k]) + s[k + 1])))];
+        double[] all = [.. of.SelectMany(s => Enumerable.Range(1, Math.Max(0, s.Length - 2)).Select(k => Math.Abs(s[k - 1] - (2.0 * s[k]) + s[k
+            + 1])))];
         return all.Length < 3 ? 0.0 : Middle.Of(all) / 0.6745 / Math.Sqrt(6.0);
     }
 }

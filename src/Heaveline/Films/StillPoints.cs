@@ -9,6 +9,9 @@ internal sealed class StillPoints
     // A point that is not seen for longer is lost, s of film.
     private const double LongestGap = 0.12;
 
+    // A background that moves by more than this share of the picture's width is not shaken but turned after.
+    private const double Turned = 0.05;
+
     public required double Start { get; init; }
 
     public required double Step { get; init; }
@@ -61,6 +64,13 @@ internal sealed class StillPoints
         };
     }
 
+    /// <summary>Whether the camera turned after the car: its background moves by more than a hand's shake.</summary>
+    public static bool IsTurning(FilmTrack track)
+    {
+        double[] shifts = [.. track.Frames.Select(f => f.Camera?.X).OfType<double>()];
+        return shifts.Length > 1 && shifts.Max() - shifts.Min() > Turned * track.Width;
+    }
+
     /// <summary>The part about where the car is seen largest, as far as it is not seen smaller than a share of that.</summary>
     public StillPoints Near(double share)
     {
@@ -80,7 +90,12 @@ internal sealed class StillPoints
         var part = from..(to + 1);
         return new StillPoints
         {
-            Start = Start + (from * Step), Step = Step, Front = Front[part], Rear = Rear[part], FrontBody = FrontBody[part], RearBody = RearBody[part],
+            Start = Start + (from * Step),
+            Step = Step,
+            Front = Front[part],
+            Rear = Rear[part],
+            FrontBody = FrontBody[part],
+            RearBody = RearBody[part],
         };
     }
 
@@ -88,7 +103,8 @@ internal sealed class StillPoints
         time > 0.0 ? Quantities.QuantityText.Format(new Quantities.Amount<Quantities.Time>(time), "s", 2) : "none";
 
     // The first in which all is seen: the car rides level there, and no turn is left in what is taken for level.
-    private static FilmFrame Early(FilmTrack track) => track.Frames.FirstOrDefault(f => f.Front is not null && f.Rear is not null && f.Body is not null)
+    private static FilmFrame Early(FilmTrack track) =>
+        track.Frames.FirstOrDefault(f => f.Front is not null && f.Rear is not null && f.Body is not null)
         ?? throw new Quantities.RefusedValueException(
             "frames that show both hubs and the body", "0", "one at least", "Mark a frame in which the whole car is seen.");
 
@@ -112,17 +128,32 @@ internal sealed class StillPoints
 
     private static List<(double Time, PicturePoint At)> Series(FilmTrack track, Func<FilmFrame, PicturePoint?> of)
     {
+        var isTurning = IsTurning(track);
         var all = new List<(double, PicturePoint)>();
         foreach (var frame in track.Frames)
         {
             if (of(frame) is { } p)
             {
-                var still = frame.Camera?.Back(p, track.Middle) ?? p;
+                var still = frame.Camera is not { } camera ? p : isTurning ? Around(track, camera, p) : camera.Back(p, track.Middle);
                 all.Add((frame.Time + (track.RowTime * p.Y), still));
             }
         }
 
         return all;
+    }
+
+    // Seen from a camera that turns: places as angles, so that a turn is a shift. The shift of the picture's middle is f·tan(turn); heights
+    // shrink aside of the middle as the distance grows.
+    private static PicturePoint Around(FilmTrack track, SeenPose camera, PicturePoint p)
+    {
+        var (focal, middle) = (PictureScale.FocalWidths * track.Width, track.Middle);
+        var (sin, cos) = Math.SinCos(-camera.Turn);
+        var (x, y) = (p.X - middle.X, p.Y - middle.Y);
+        (x, y) = ((cos * x) - (sin * y), (sin * x) + (cos * y));
+        var turn = -Math.Atan(camera.X / focal);
+        var away = x / focal;
+        return new PicturePoint(
+            middle.X + (focal * (Math.Atan(away) + turn)), middle.Y + (y / Math.Sqrt(1.0 + (away * away))) - (camera.Y * Math.Cos(turn)));
     }
 
     // The longest stretch in which every series goes on.

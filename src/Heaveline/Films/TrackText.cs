@@ -40,7 +40,8 @@ public static class TrackText
         text.Append(Head).Append('\n');
         foreach (var frame in track.Frames)
         {
-            text.AppendJoin(',', [Digits(frame.Time), .. Hub(frame.Front), .. Hub(frame.Rear), .. Pose(frame.Body), .. Pose(frame.Camera)]).Append('\n');
+            string[] cells = [Digits(frame.Time), .. Hub(frame.Front), .. Hub(frame.Rear), .. Pose(frame.Body), .. Pose(frame.Camera)];
+            text.AppendJoin(',', cells).Append('\n');
         }
 
         return text.ToString();

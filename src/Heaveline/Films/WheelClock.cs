@@ -30,7 +30,8 @@ internal sealed class WheelClock
         Delay = 0.5 * (TimeAt(points.Rear, other.On) - TimeAt(points.Front, one.On) + TimeAt(points.Rear, other.Off) - TimeAt(points.Front, one.Off));
         var pace = (points.Front[^1].X - points.Front[0].X) / (points.Count - 1);
         // How far both wheels disagree, and half a frame.
-        InstantDoubt = points.Step * Math.Sqrt(0.25 + Math.Pow(0.5 * (one.On - other.On) / pace, 2.0) + Math.Pow(0.5 * (one.Off - other.Off) / pace, 2.0));
+        double Apart(double a, double b) => Math.Pow(0.5 * (a - b) / pace, 2.0);
+        InstantDoubt = points.Step * Math.Sqrt(0.25 + Apart(one.On, other.On) + Apart(one.Off, other.Off));
         IsFound = Delay > 0.0 && RearLeaves > FirstTouch;
     }
 
@@ -53,10 +54,11 @@ internal sealed class WheelClock
     public int Near(double time) => Math.Clamp((int)Math.Round((time - points.Start) / points.Step), 0, points.Count - 1);
 
     /// <summary>Where the bump lies, roughly: round the place at which both wheels are farthest from the level, as far as they stay off it.</summary>
-    public static (double From, double To) BumpOf(StillPoints p, RobustLine level, Func<double, double> upright)
+    public static (double From, double To) BumpOf(
+        StillPoints p, Func<double, double> frontLevel, Func<double, double> rearLevel, Func<double, double> upright)
     {
-        double[] Heights(PicturePoint[] of, double offset) => [.. of.Select(q => (q.Y - level.At(q.X) - offset) / upright(q.X))];
-        var (front, rear) = (Heights(p.Front, 0.0), Heights(p.Rear, level.Offset(1)));
+        double[] Heights(PicturePoint[] of, Func<double, double> level) => [.. of.Select(q => (q.Y - level(q.X)) / upright(q.X))];
+        var (front, rear) = (Heights(p.Front, frontLevel), Heights(p.Rear, rearLevel));
         // Each place as the less far of both wheels: what only one of them does is no bump.
         var best = (At: 0.0, Height: 0.0);
         for (var i = 0; i < front.Length; i++)

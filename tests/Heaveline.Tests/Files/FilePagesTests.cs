@@ -4,6 +4,7 @@ using System.Text.Json.Nodes;
 using Heaveline.Files;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Drives;
+using Heaveline.Files.Films;
 using Heaveline.Files.Parts;
 using Heaveline.Files.Roads;
 using Heaveline.Files.Ties;
@@ -27,9 +28,12 @@ public class FilePagesTests
     private static readonly Validator RoadSchema = Validator.FromText(RoadFile.Schema.ToJsonString());
     private static readonly Validator TiesSchema = Validator.FromText(TieFile.Schema.ToJsonString());
 
+    private static readonly Validator FilmSchema = Validator.FromText(FilmFile.Schema.ToJsonString());
+
     private static readonly Validator PartsSchema = Validator.FromText(PartsFile.Schema.ToJsonString());
 
-    public static TheoryData<string, string> Examples => [.. Files("garage"), .. Files("roads"), .. Files("ties"), .. Files("parts")];
+    public static TheoryData<string, string> Examples => [.. Files("garage"), .. Files("roads"), .. Files("ties"), .. Files("parts"),
+        .. Files("films")];
 
     [Theory]
     [InlineData("car-file.schema.json")]
@@ -41,6 +45,8 @@ public class FilePagesTests
     [InlineData("ties-file.md")]
     [InlineData("parts-file.schema.json")]
     [InlineData("parts-file.md")]
+    [InlineData("film-file.schema.json")]
+    [InlineData("film-file.md")]
     [InlineData("drive-file.schema.json")]
     [InlineData("drive-file.md")]
     public void A_page_says_what_the_reader_does(string name)
@@ -54,6 +60,8 @@ public class FilePagesTests
             "ties-file.md" => Page("The sheet of ties", "fern-saloon-hump.yaml", "ties-file.schema.json", TieFile.KeyPage),
             "parts-file.schema.json" => Text(PartsFile.Schema),
             "parts-file.md" => Page("The list of parts", "village-autumn.yaml", "parts-file.schema.json", PartsFile.KeyPage),
+            "film-file.schema.json" => Text(FilmFile.Schema),
+            "film-file.md" => Page("The film file", "grey-saloon-25.yaml", "film-file.schema.json", FilmFile.KeyPage),
             "drive-file.schema.json" => Text(DriveFile.Schema),
             "drive-file.md" => DrivePage,
             "car-file.md" => Page("The car file", "fern-saloon.yaml", "car-file.schema.json", CarFile.KeyPage),
@@ -74,7 +82,7 @@ public class FilePagesTests
     {
         var reader = new Reader(SourceText.Load(Path.Combine(Checkout.Root, "examples", folder, file), 1 << 20).Source);
         var document = Json(YamlTree.Of(reader)!);
-        var schema = folder == "roads" ? RoadSchema : folder == "ties" ? TiesSchema : folder == "parts" ? PartsSchema
+        var schema = folder == "roads" ? RoadSchema : folder == "ties" ? TiesSchema : folder == "parts" ? PartsSchema : folder == "films" ? FilmSchema
             : document["variant"] is null ? CarSchema : VariantSchema;
         Assert.True(schema.Evaluate(JsonDocument.Parse(document.ToJsonString()).RootElement).IsValid);
     }

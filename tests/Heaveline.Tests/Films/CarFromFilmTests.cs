@@ -6,7 +6,9 @@ using Heaveline.Modes;
 
 namespace Heaveline.Tests.Films;
 
-/// <summary>The car between its wheels, found in planted films of the cars of the garage: whole, nonlinear cars that know nothing of the fit.</summary>
+/// <summary>
+/// The car between its wheels, found in planted films of the cars of the garage: whole, nonlinear cars that know nothing of the fit.
+/// </summary>
 public class CarFromFilmTests
 {
     // The van's rear leaf is progressive: its frequency depends on the motion, so that no one number is right.
@@ -90,7 +92,9 @@ public class CarFromFilmTests
             model, Heaveline.Files.Roads.NamedRoads.All["village-hump"], 35.0 / 3.6,
             new Heaveline.Passes.PassOptions { Record = new Heaveline.Passes.PassRecord { LeadTime = 0.8, SettlingTime = 3.0 } });
         var found = CarFromFilm.Of(
-            [SeenPass.Of(new PlantedFilm { Pass = pass }.Track(), FilmedCars.Given(pass))], FilmedCars.Given(pass), TestContext.Current.CancellationToken);
+            [SeenPass.Of(new PlantedFilm { Pass = pass }.Track(), FilmedCars.Given(pass))],
+            FilmedCars.Given(pass),
+            TestContext.Current.CancellationToken);
         Assert.False(found.IsBelieved);
         Assert.Contains(found.Refusals, r => r.Kind == RefusalKind.Misfit);
         Assert.Equal(0, found.SlowerEnd);
@@ -102,7 +106,8 @@ public class CarFromFilmTests
     {
         var pass = FilmedCars.Pass(FilmedCars.Car("thimble-city-car"), "village-hump", 30.0);
         var film = new PlantedFilm { Pass = pass, Distance = 60.0, HubNoise = 0.8, ShiftNoise = 0.8, TurnNoise = 6e-3, Reach = 0.5 };
-        var found = CarFromFilm.Of([SeenPass.Of(film.Track(), FilmedCars.Given(pass))], FilmedCars.Given(pass), TestContext.Current.CancellationToken);
+        var found = CarFromFilm.Of([SeenPass.Of(film.Track(), FilmedCars.Given(pass))], FilmedCars.Given(pass),
+            TestContext.Current.CancellationToken);
         Assert.Equal(0, found.SlowerEnd);
         Assert.Contains(found.Refusals, r => r.Kind == RefusalKind.NotLearned && r.Says.Contains("cannot be told apart", StringComparison.Ordinal));
         Assert.NotNull(found.Advice);
@@ -111,7 +116,8 @@ public class CarFromFilmTests
 
     private static double Own(RideModel model, CarNumber number)
     {
-        var (front, rear) = (AxleRide.Of(model, AxleEnd.Front).Rates.FrequencyOnRigidTyres, AxleRide.Of(model, AxleEnd.Rear).Rates.FrequencyOnRigidTyres);
+        double On(AxleEnd end) => AxleRide.Of(model, end).Rates.FrequencyOnRigidTyres;
+        var (front, rear) = (On(AxleEnd.Front), On(AxleEnd.Rear));
         return number switch
         {
             CarNumber.FrontFrequency => front,

@@ -17,7 +17,8 @@ internal static class FilmedCars
 {
     private static readonly ConcurrentDictionary<string, Car> Read = new();
 
-    public static Car Car(string name) => Read.GetOrAdd(name, static n => CarFile.Load(Path.Combine(Checkout.Root, "examples", "garage", n + ".yaml")).Value!);
+    public static Car Car(string name) =>
+        Read.GetOrAdd(name, static n => CarFile.Load(Path.Combine(Checkout.Root, "examples", "garage", n + ".yaml")).Value!);
 
     /// <summary>A pass, recorded from well before the bump.</summary>
     public static Pass Pass(Car car, string road, double kilometresPerHour) => Heaveline.Passes.Pass.Of(

@@ -19,7 +19,8 @@ public class LampFlashTests
             [
                 .. times.Select((t, i) =>
                 {
-                    var swing = t < 0.2 ? 0.0 : Math.Exp(-damping * 2.0 * Math.PI * frequency * (t - 0.2)) * Math.Cos(2.0 * Math.PI * frequency * (t - 0.2));
+                    var phase = 2.0 * Math.PI * frequency * (t - 0.2);
+                    var swing = t < 0.2 ? 0.0 : Math.Exp(-damping * phase) * Math.Cos(phase);
                     // Seen twice a swing where the edge passes the camera at rest.
                     var light = isTwice ? swing * swing : swing;
                     return 100.0 * Math.Exp((1.2 * light) + (0.3 * t) + (0.05 * SplitMix.Normals(seed, 2UL * (ulong)i).First));

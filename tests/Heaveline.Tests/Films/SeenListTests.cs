@@ -30,13 +30,16 @@ public class SeenListTests
     [Fact]
     public void A_change_shows_in_the_rear_frequency_and_no_change_shows_in_nothing()
     {
-        var (before, after, same) = (Seen("fern-saloon", 1, 20.0, 25.0), Seen("fern-saloon-cured", 5, 20.0, 25.0), Seen("fern-saloon", 11, 20.0, 25.0));
+        var (before, same) = (Seen("fern-saloon", 1, 24.0, 26.0), Seen("fern-saloon", 11, 24.0, 26.0));
+        var after = Seen("fern-saloon-cured", 5, 24.0, 26.0);
         var change = FilmChange.Of(before, after);
         Assert.True(change.IsAlike);
         Assert.True(change.Settling.High < 1.0);
         Assert.True(change.OfCar.Single(c => c.Number == Heaveline.Drives.Identification.CarNumber.RearFrequency).Change.Low > 1.0);
         var none = FilmChange.Of(before, same);
         Assert.InRange(1.0, none.Settling.Low, none.Settling.High);
-        Assert.All(none.OfCar.Where(c => c.Number != Heaveline.Drives.Identification.CarNumber.PitchIndex), c => Assert.InRange(1.0, c.Change.Low, c.Change.High));
+        Assert.All(
+            none.OfCar.Where(c => c.Number != Heaveline.Drives.Identification.CarNumber.PitchIndex),
+            c => Assert.InRange(1.0, c.Change.Low, c.Change.High));
     }
 }

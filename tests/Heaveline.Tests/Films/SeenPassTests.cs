@@ -20,6 +20,7 @@ public class SeenPassTests
         ["30 a second"] = p => new PlantedFilm { Pass = p, FrameRate = 30.0 },
         ["240 a second"] = p => new PlantedFilm { Pass = p, FrameRate = 240.0 },
         ["uneven times"] = p => new PlantedFilm { Pass = p, Jitter = 0.5 },
+        ["turning after the car"] = p => new PlantedFilm { Pass = p, Pan = 0.5, Shake = 1.0 },
         ["going left"] = p => new PlantedFilm { Pass = p, GoesRight = false },
     };
 
@@ -77,9 +78,11 @@ public class SeenPassTests
         var pass = FilmedCars.Pass(FilmedCars.Car("fern-saloon"), "village-hump", 25.0);
         var track = new PlantedFilm { Pass = pass }.Track();
         var before = track with { Frames = [.. track.Frames.Take(25)] };
-        Assert.Contains("bump", Assert.Throws<RefusedValueException>(() => SeenPass.Of(before, FilmedCars.Given(pass))).Message, StringComparison.Ordinal);
+        Assert.Contains("bump", Assert.Throws<RefusedValueException>(() => SeenPass.Of(before, FilmedCars.Given(pass))).Message,
+            StringComparison.Ordinal);
         var turned = track with { GoesRight = false };
-        Assert.Contains("nose first", Assert.Throws<RefusedValueException>(() => SeenPass.Of(turned, FilmedCars.Given(pass))).Message, StringComparison.Ordinal);
+        Assert.Contains("nose first", Assert.Throws<RefusedValueException>(() => SeenPass.Of(turned, FilmedCars.Given(pass))).Message,
+            StringComparison.Ordinal);
     }
 
     [Fact]

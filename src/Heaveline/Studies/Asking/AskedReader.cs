@@ -2,12 +2,10 @@ using System.Globalization;
 using Heaveline.Answers;
 using Heaveline.Cars;
 using Heaveline.Drives;
-using Heaveline.Films;
 using Heaveline.Parts;
 using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Roads;
-using Heaveline.Ties;
 
 namespace Heaveline.Studies;
 
@@ -241,15 +239,9 @@ public sealed class AskedReader(Given given, IFinder finder)
     public IReadOnlyList<RecordedDrive> Drives(Choice choice) =>
         [.. Texts(choice).Select(name => Sought(choice, finder.Drive(name)).Value).OfType<RecordedDrive>()];
 
-    /// <summary>Films of a choice; those that are not there are left out.</summary>
-    /// <param name="choice">The choice of the films.</param>
-    /// <param name="marks">The choice of the sheet of marks for films that have none.</param>
-    public IReadOnlyList<KeptFilm> Films(Choice choice, Choice marks) =>
-        [.. Texts(choice).Select(name => Sought(choice, finder.Film(name, given.Of(marks))).Value).OfType<KeptFilm>()];
-
-    /// <summary>The sheet of cable ties; null when there is none.</summary>
-    public TieSheet? Ties(Choice choice) =>
-        Text(choice) is { } name ? Sought(choice, finder.Ties(name)).Value : null;
+    /// <summary>What the finder finds by a name that was given for a choice; null when it is not there.</summary>
+    internal T? Of<T>(Choice choice, Func<IFinder, Found<T>> find)
+        where T : class => Sought(choice, find(finder)).Value;
 
     /// <summary>The class of a random road; null when there is none.</summary>
     public RoadClass? Class(Choice choice) => Class(choice, Text(choice) ?? "");

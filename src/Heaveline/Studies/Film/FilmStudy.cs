@@ -10,7 +10,8 @@ public static class FilmStudy
     {
         Name = "film",
         Kind = ChoiceKind.Film,
-        Says = "Sheets of films (docs/film-file.md), their tracks beside them; or kept tracks or films with --marks. Several of one car are read together.",
+        Says = "Sheets of films (docs/film-file.md), their tracks beside them; or kept tracks or films with --marks. Several of one car are read "
+            + "together.",
         IsArgument = true,
         Range = (1, 200),
     };
@@ -52,9 +53,9 @@ public static class FilmStudy
         Word = "film",
         Says =
             """
-            Say what films of a car that passes a bump tell, taken from the roadside: does it heave or pitch, how long, about which point, and which car
-            stands between its wheels, with intervals; or what the films cannot tell, and which would. The wheels are seen, so neither the bump nor the
-            tyres need be known; the wheelbase is the ruler.
+            Say what films of a car that passes a bump tell, taken from the roadside: does it heave or pitch, how long, about which point, and
+            which car stands between its wheels, with intervals; or what the films cannot tell, and which would. The wheels are seen, so neither
+            the bump nor the tyres need be known; the wheelbase is the ruler.
 
             Examples:
               heaveline film examples/films/grey-saloon-25.yaml
@@ -109,8 +110,9 @@ public static class FilmStudy
 
     private static FilmAsked? Read(AskedReader reader)
     {
-        var films = reader.Films(Films, Marks);
-        var after = reader.Given.Of(After) is null ? [] : reader.Films(After, Marks);
+        var marks = reader.Given.Of(Marks);
+        KeptFilm[] Kept(Choice choice) => [.. reader.Texts(choice).Select(name => reader.Of(choice, f => f.Film(name, marks))).OfType<KeptFilm>()];
+        var (films, after) = (Kept(Films), Kept(After));
         var place = reader.Text(At);
         var car = reader.Given.Of(Car) is null ? null : reader.Car(Car, Choices.Load);
         var road = reader.Given.Of(Over) is null ? null : reader.Road(Over);
@@ -124,8 +126,8 @@ public static class FilmStudy
             reader.Object(At.Name, "--at puts cars in order: leave --after and --car out, or ask about one car.");
         }
 
-        var there = place is null ? films : [.. films.Where(f => f.Sheet.Place == place)];
-        if (!reader.IsRefused && there.Count == 0)
+        var there = place is null ? films : films.Where(f => f.Sheet.Place == place).ToArray();
+        if (!reader.IsRefused && there.Length == 0)
         {
             var places = films.Select(f => f.Sheet.Place).Where(p => p.Length > 0).Distinct().ToList();
             reader.Object(

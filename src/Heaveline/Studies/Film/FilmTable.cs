@@ -16,7 +16,8 @@ public static class FilmTable
         + "between the axles.");
 
     private static readonly Measure<FilmNumbers> Centre = Number("centre", "turns about, behind the front axle", In.Metres, 2, n => n.Centre,
-        "Where the body turns about in that second: the point at rest of the straight line nearest to both ends' motion; ahead of the front axle is negative.");
+        "Where the body turns about in that second: the point at rest of the straight line nearest to both ends' motion; ahead of the front axle "
+            + "is negative.");
 
     private static readonly Measure<FilmNumbers> PerLift = Number("pitch-per-lift", "settling pitch for the lift", In.DegreesFor100Millimetres, 2,
         n => n.PitchPerLift,
@@ -30,8 +31,10 @@ public static class FilmTable
         },
         Pass("speed-by-delay", "speed by the axles' delay", In.KilometresPerHour, 1, p => p.SpeedByDelay,
             "Wheelbase over the time between both axles on the bump: it needs no scale."),
-        Pass("lift", "lift of the wheels", In.Millimetres, 0, p => p.Lift, "Greatest height of the hubs over the bump, mean of both axles; below zero in a dip."),
-        Pass("reach", "seen after the bump", In.Seconds, 2, p => p.Reach, "From the rear wheels' leaving until the car is no longer whole in the picture."),
+        Pass("lift", "lift of the wheels", In.Millimetres, 0, p => p.Lift, "Greatest height of the hubs over the bump, mean of both axles; below "
+            + "zero in a dip."),
+        Pass("reach", "seen after the bump", In.Seconds, 2, p => p.Reach, "From the rear wheels' leaving until the car is no longer whole in the "
+            + "picture."),
         Pass("scale", "pixels a metre", In.Plain, 1, p => p.PixelsPerMetre, "Scale over the bump, upright."),
         Pass("scale-doubt", "doubt of the scale, ±", In.Percent, 1, p => p.ScaleDoubt, "Wheelbase, marks and a view aslant, nine cases of ten."),
         Pass("wheel-noise", "noise of a wheel's height", In.Millimetres, 1, p => p.WheelNoise, "Standard deviation from frame to frame."),
@@ -71,27 +74,28 @@ public static class FilmTable
         var pass = new FactTable(answer.Car.Passes.Length > 1 ? "First film (90 %)" : "The pass (90 %)", columns);
         foreach (var n in numbers.OfPitch)
         {
-            pass.Add(n.Measure, Row(n.Value, n.Value - n.HalfWidth, n.Value + n.HalfWidth, forecast?.Of(n.Measure.Key)));
+            pass.Add(n.Measure, Row(
+                n.Value, n.Value - n.HalfWidth, n.Value + n.HalfWidth, forecast?.Pass is null ? null : forecast.Of(n.Measure.Key)));
         }
 
         foreach (var (measure, n) in new[] { (Heave, numbers.HeaveShare), (Centre, numbers.Centre), (PerLift, numbers.PitchPerLift) })
         {
-            pass.Add(measure, Row(n.Value, n.Low, n.High, double.NaN));
+            pass.Add(measure, Row(n.Value, n.Low, n.High, forecast?.Pass is null ? null : double.NaN));
         }
 
         var films = new FactTable("The film", [.. answer.Car.Passes.Select((_, k) => answer.Car.Passes.Length > 1 ? $"film {k + 1}" : "value")])
             .Add(OfFilm, answer.Car.Passes);
-        List<FactTable> all = [pass, CarTable(answer), films];
+        List<FactTable> all = [pass, CarTable(answer), .. answer.Car.Car.IsBelieved ? new[] { Learned(answer.Car.Car) } : [], films];
         if (answer is { After: { } after, Change: { } change })
         {
             var table = new FactTable("Before and after (90 %)", ["before", "after", "change, %", "from", "to"]);
-            double[] Percent(FilmNumber n) => [.. new[] { n.Value, n.Low, n.High }.Select(v => 100.0 * (v - 1.0))];
-            void Add(Measure m, double before, double then, FilmNumber c, bool isShare) => table.Add(
-                m.Key + "-change", m.Label, m.Unit.Symbol, m.Format, [m.Unit.Of(before), m.Unit.Of(then), .. (isShare ? Percent(c) : []).Select(v => (double?)v)]);
-            Add(PerLift, answer.Car.PitchPerLift.Value, after.PitchPerLift.Value, change.Settling, isShare: true);
+            double?[] Percent(FilmNumber n) => [.. new[] { n.Value, n.Low, n.High }.Select(v => (double?)In.Percent.Of(v - 1.0))];
+            void Add(Measure m, double before, double then, FilmNumber c) => table.Add(
+                m.Key + "-change", m.Label, m.Unit.Symbol, m.Format, [m.Unit.Of(before), m.Unit.Of(then), .. Percent(c)]);
+            Add(PerLift, answer.Car.PitchPerLift.Value, after.PitchPerLift.Value, change.Settling);
             foreach (var (number, c) in change.OfCar.Where(c => c.Number != CarNumber.PitchIndex))
             {
-                Add(Of(number), answer.Car.Car.Of(number)!.Value, after.Car.Of(number)!.Value, c, isShare: true);
+                Add(Of(number), answer.Car.Car.Of(number)!.Value, after.Car.Of(number)!.Value, c);
             }
 
             all.Insert(0, table);
@@ -130,20 +134,24 @@ public static class FilmTable
         var title = car.IsBelieved ? "The car between its wheels, of this motion (90 %)" : "The car between its wheels: not believed";
         List<string> columns = car.IsBelieved ? ["found", "from", "to"] : ["not believed"];
         columns.AddRange(beside is null ? [] : ["car file"]);
-        columns.AddRange(car.IsBelieved ? ["learned, %"] : []);
         var table = new FactTable(title, columns);
         foreach (var e in car.Estimates)
         {
             var m = Of(e.Number);
             var isShown = e.IsSaid || !car.IsBelieved;
-            double?[] found = car.IsBelieved ? [m.Shown(isShown ? e.Value : double.NaN), m.Shown(isShown ? e.Low : double.NaN), m.Shown(isShown ? e.High : double.NaN)]
-                : [m.Shown(e.Value)];
-            table.Add(
-                m.Key,
-                m.Label,
-                m.Unit.Symbol,
-                m.Format,
-                [.. found, .. beside is null ? [] : new[] { m.Shown(beside.Of(e.Number) ?? double.NaN) }, .. car.IsBelieved ? new double?[] { In.Percent.Of(e.Learned) } : []]);
+            double[] found = car.IsBelieved ? isShown ? [e.Value, e.Low, e.High] : [double.NaN, double.NaN, double.NaN] : [e.Value];
+            table.Add(m, [.. found, .. beside is null ? Array.Empty<double>() : [beside.Of(e.Number) ?? double.NaN]]);
+        }
+
+        return table;
+    }
+
+    private static FactTable Learned(CarFromFilm car)
+    {
+        var table = new FactTable("Learned", ["of its doubt"]);
+        foreach (var e in car.Estimates)
+        {
+            table.Add($"{Of(e.Number).Key}-learned", Of(e.Number).Label, In.Percent.Symbol, "F0", [In.Percent.Of(e.Learned)]);
         }
 
         return table;

@@ -10,12 +10,13 @@ internal static class FilmWords
 {
     /// <summary>What the intervals are of.</summary>
     public const string Meaning =
-        "Intervals are nine cases of ten on planted films of the cars that come with this program; no film of a real car has tested them yet. The car's "
-        + "numbers are those of the motion that was filmed.";
+        "Intervals are nine cases of ten on planted films of the cars that come with this program; no film of a real car has tested them yet. "
+        + "The car's numbers are those of the motion that was filmed.";
 
     /// <summary>One line for the end of a printout.</summary>
     public const string Safety =
-        "Film from where you may stand, off the carriageway and in nobody's way; nobody is asked to drive over a bump faster than traffic and law allow.";
+        "Film from where you may stand, off the carriageway and in nobody's way; nobody is asked to drive over a bump faster than traffic and "
+            + "law allow.";
 
     // A film shows enough of the settling from here on, s.
     private const double EnoughReach = 1.0;
@@ -83,8 +84,8 @@ internal static class FilmWords
         var shortest = answer.Car.Passes.MinBy(p => p.Reach)!;
         if (shortest.Reach < EnoughReach)
         {
-            yield return $"The car is seen for {Numeral.Of(shortest.Reach, 2)} s after the bump: stand back 20 to 30 m, aim 5 m beyond the bump, hold level "
-                + "or use a stand, 60 frames a second or more, shutter short (common practice, no source).";
+            yield return $"The car is seen for {Numeral.Of(shortest.Reach, 2)} s after the bump: stand back 20 to 30 m, aim 5 m beyond the bump, "
+                + "hold level or use a stand, 60 frames a second or more, shutter short (common practice, no source).";
         }
 
         if (answer.Forecast is { Pass: null })
@@ -97,17 +98,20 @@ internal static class FilmWords
     public static string Speed(double v) => $"{Numeral.Of(In.KilometresPerHour.Of(v), 0)} km/h";
 
     /// <summary>"front 1.21 Hz (1.19 to 1.23 Hz)".</summary>
-    public static string Interval(Func<double, string> shown, double value, double low, double high) => $"{shown(value)} ({shown(low)} to {shown(high)})";
+    public static string Interval(Func<double, string> shown, double value, double low, double high) =>
+        $"{shown(value)} ({shown(low)} to {shown(high)})";
 
     private static string Heaves(FilmNumbers numbers)
     {
         var share = numbers.HeaveShare;
         if (!double.IsFinite(share.Value))
         {
-            return $"Whether it heaves or pitches after the bump is not told: it is seen for {Numeral.Of(numbers.Reach, 2)} s after the rear wheels have left.";
+            return $"Whether it heaves or pitches after the bump is not told: it is seen for {Numeral.Of(numbers.Reach, 2)} s after the rear "
+                + "wheels have left.";
         }
 
-        var of = $"{Percent(share.Value)} ({Percent(share.Low)} to {Percent(share.High)}) of the motion in the first second after the rear wheels have left is level";
+        var of = $"{Percent(share.Value)} ({Percent(share.Low)} to {Percent(share.High)}) of the motion in the first second after the rear "
+            + "wheels have left is level";
         return share.Low > 0.5 ? $"It heaves more than it pitches: {of}."
             : share.High < 0.5 ? $"It pitches more than it heaves: only {of}."
             : $"It heaves about as much as it pitches: {of}.";
@@ -124,7 +128,8 @@ internal static class FilmWords
         var (x, half) = (n.Centre.Value, 0.5 * (n.Centre.High - n.Centre.Low));
         var front = Math.Abs(x) < Math.Abs(x - wheelbase);
         var from = front ? x : x - wheelbase;
-        var place = $"{Numeral.Of(Math.Abs(from), 2)} m ± {Numeral.Of(half, 2)} m {(from > 0.0 ? "behind" : "ahead of")} the {(front ? "front" : "rear")} axle";
+        var place = $"{Numeral.Of(Math.Abs(from), 2)} m ± {Numeral.Of(half, 2)} m {(from > 0.0 ? "behind" : "ahead of")} the "
+            + $"{(front ? "front" : "rear")} axle";
         var between = x > 0.0 && x < wheelbase ? ", between the axles" : ", outside the wheelbase";
         return $"In that second the body turns mostly about a point {place}{between}: {Percent(n.AboutCentre)} of the ends' motion goes about it.";
     }
@@ -160,7 +165,7 @@ internal static class FilmWords
 
         foreach (var refusal in car.Refusals)
         {
-            yield return new("film-refusal", $"{refusal.Says} {refusal.WouldTell} would tell.".Replace(". would tell.", " would tell.", StringComparison.Ordinal));
+            yield return new("film-refusal", $"{refusal.Says} {refusal.WouldTell.TrimEnd('.')} would tell.");
         }
 
         if (car.Advice is { } more)
@@ -176,8 +181,8 @@ internal static class FilmWords
         var what = more.Longer > 0.0
             ? $"{(more.Passes == 1 ? "A pass" : $"{more.Passes} passes more")} seen {Numeral.Of(more.Longer, 0)} s longer, from farther back,"
             : more.Passes == 1 ? "One pass more" : $"{more.Passes} passes more";
-        return $"{what} at {Speed(more.Speed)} would narrow the {FilmRefusals.Name(more.Number)} from ± {Percent(more.Now)} to ± {Percent(more.Then)}, "
-            + "by the fitted car.";
+        return $"{what} at {Speed(more.Speed)} would narrow the {FilmRefusals.Name(more.Number)} from ± {Percent(more.Now)} to ± "
+            + $"{Percent(more.Then)}, by the fitted car.";
     }
 
     private static string Changed(FilmChange change, SeenCar before, SeenCar after)
@@ -199,14 +204,16 @@ internal static class FilmWords
         {
             var isWithin = Math.Abs(own - settling.Value) <= settling.HalfWidth;
             parts.Add($"by the car file the settling's RMS pitch would be {Degrees(own)} at {Speed(forecast.Pass!.Speed)}, "
-                + (isWithin ? "within what was filmed" : $"{Numeral.Of(100.0 * Math.Abs((own / settling.Value) - 1.0), 0)} % {(own > settling.Value ? "more" : "less")} "
+                + (isWithin ? "within what was filmed" : $"{Numeral.Of(100.0 * Math.Abs((own / settling.Value) - 1.0), 0)} % "
+                    + $"{(own > settling.Value ? "more" : "less")} "
                     + "than was filmed"));
         }
 
         if (seen.Car.Of(CarNumber.FrequencyRatio) is { IsSaid: true } ratio && forecast.Beside.Of(CarNumber.FrequencyRatio) is { } file)
         {
             parts.Add($"its frequency ratio is {Numeral.Of(file, 2)}, "
-                + (file >= ratio.Low && file <= ratio.High ? "within the film's interval" : $"outside the film's {Numeral.Of(ratio.Low, 2)} to {Numeral.Of(ratio.High, 2)}"));
+                + (file >= ratio.Low && file <= ratio.High ? "within the film's interval" : $"outside the film's {Numeral.Of(ratio.Low, 2)} to "
+                    + $"{Numeral.Of(ratio.High, 2)}"));
         }
 
         return parts.Count == 0
