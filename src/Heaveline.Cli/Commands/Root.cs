@@ -44,6 +44,8 @@ internal static class Root
         StudyCommand.Of(streams, LinkStudy.Question),
         StudyCommand.Of(streams, DriveStudy.Question),
         StudyCommand.Of(streams, TiesStudy.Question),
+        StudyCommand.Of(streams, FilmStudy.Question),
+        StudyCommand.Of(streams, FlashStudy.Question),
         StudyCommand.Of(streams, ProveStudy.Question),
         StudyCommand.Of(streams, PlanStudy.Question),
         StudyCommand.Of(streams, PlankStudy.Question),

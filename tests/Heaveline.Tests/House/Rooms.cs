@@ -19,10 +19,14 @@ internal static class Rooms
             "Measures", "Parts", "Tuning", "Drives", "Films", "Doubts", "Ties", "Rules", "Causes", "Search", "Figures", "Answers", "Studies",
             "Reports", "",
         ]),
-        ("Heaveline.Files", ["", "Forms", "Yaml", "Editing", "Cars", "Roads", "Ties", "Parts", "Choosing", "Drives", "Garages", "Reporting", "Keeping"]),
+        ("Heaveline.Files",
+        [
+            "", "Forms", "Yaml", "Editing", "Cars", "Roads", "Ties", "Parts", "Choosing", "Drives", "Films", "Garages", "Reporting", "Keeping",
+        ]),
         ("Heaveline.Finding", [""]),
         ("Heaveline.Gpu", ["Lanes", "Kernels", ""]),
         ("Heaveline.Cluster", [""]),
+        ("Heaveline.Camera", ["Frames", "Drawn", "Tracks", "Stills", ""]),
         ("Heaveline.Press", ["Colours", "Type", "Paper", "Scales", "Curves", "Plates", "Sheets", ""]),
         ("Heaveline.Web",
         [
