@@ -4,6 +4,7 @@ using Heaveline.Files.Roads;
 using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Parts;
+using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Search;
 using Heaveline.Studies;
@@ -148,6 +149,23 @@ public partial class ChooseAgreesTests
         });
         Assert.DoesNotContain((int)ChooseRefusal.Cost, answer.Findings.Instances.Keys);
         Assert.Contains("does not fit, for instance Finch F1 as ", answer.Sentences.Single(s => s.Id == "refused").Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_least_tyre_load_is_that_of_the_pass_where_it_is_least()
+    {
+        var table = Answer.ShortTables.Single(t => t.Title.StartsWith("Least tyre load", StringComparison.Ordinal));
+        Car[] cars = [Findings.Asked.Car, .. Findings.List.Select(one => one.Fitted.Car)];
+        Assert.All(WheelPlace.Axles(hasSides: true), place =>
+        {
+            var measure = WheelCatalogue.Of(place).Single(one => one.Key == $"{place.Key}-least-load");
+            var row = table.Rows.Single(one => one.Key == measure.Key).Values;
+            Assert.All(cars.Zip(row), one =>
+            {
+                var least = Findings.Use.Crossings.Min(c => measure.Of(Pass.Of(RideModel.Of(one.First, c.Load), c.Road!.Road, c.Speed)));
+                Assert.Equal(measure.Unit.Of(least), one.Second!.Value, 0.5);
+            });
+        });
     }
 
     [Fact]

@@ -34,7 +34,7 @@ public sealed record ChooseAnswer : Answer
         [.. ShortTables, .. ChooseTables.Cases(Findings), .. ChooseTables.Aside(Findings), .. ChooseTables.Standing(Findings)];
 
     /// <inheritdoc/>
-    public override IReadOnlyList<FactTable> ShortTables => ChooseTables.Shortlist(Findings);
+    public override IReadOnlyList<FactTable> ShortTables => [.. ChooseTables.Shortlist(Findings), .. ChooseGrip.Table(Findings)];
 
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Sentences => [Finding, .. Shortlist, .. Words.Reasons, .. Words.Method, .. Words.Reminders];

@@ -56,12 +56,13 @@ internal sealed class ChooseDoer : IPassDoer
     /// <param name="car">The car as stated, with or without parts.</param>
     public ImmutableArray<double> SeatPeaks(Car car) => car.Seats.Count == 0
         ? []
-        :
-        [
-            .. BatchedMeasures.Of(
-                [.. asked.Loads.SelectMany(load => RequestsOf(RideModel.Of(car, load)))], [SeatCatalogue.PeakVertical(SeatPlace.Worst)],
-                BatchedMeasures.Usual, 1, CancellationToken.None).Select(row => row[0]),
-        ];
+        : [.. Crossings(car, [SeatCatalogue.PeakVertical(SeatPlace.Worst)]).Select(row => row[0])];
+
+    /// <summary>Measures of every crossing, in the order of the use cases.</summary>
+    /// <param name="car">The car as stated, with or without parts.</param>
+    /// <param name="measures">The measures.</param>
+    public double[][] Crossings(Car car, IReadOnlyList<Measure<Pass>> measures) => BatchedMeasures.Of(
+        [.. asked.Loads.SelectMany(load => RequestsOf(RideModel.Of(car, load)))], measures, BatchedMeasures.Usual, 1, CancellationToken.None);
 
     /// <summary>A drawn car.</summary>
     /// <param name="draw">The draw.</param>

@@ -32,6 +32,9 @@ internal sealed record ChooseFindings
     /// <summary>The car as it is standing under the fullest load of the use cases.</summary>
     public required CarAtRest Full { get; init; }
 
+    /// <summary>The least tyre loads of the car as it is.</summary>
+    public required ChooseGrip Grip { get; init; }
+
     /// <summary>The shortlist, the best first; empty where nothing is worth buying.</summary>
     public required ImmutableArray<ChooseTold> List { get; init; }
 

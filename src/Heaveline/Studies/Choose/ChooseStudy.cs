@@ -75,6 +75,7 @@ public static class ChooseStudy
                 return new ChooseTold(((char)('A' + k)).ToString(), entry, fitted, new CarAtRest(RideModel.Of(fitted.Car, full)))
                 {
                     Harder = ChooseHarder.Of(entry.Tried.Stated.Row, found, doer.SeatPeaks(fitted.Car), own.Value, use),
+                    Grip = ChooseGrip.Of(doer, fitted.Car, use),
                 };
             }),
         ];
@@ -90,6 +91,7 @@ public static class ChooseStudy
             Full = new CarAtRest(RideModel.Of(asked.Car, full)),
             List = list,
             IsRidden = isRidden,
+            Grip = ChooseGrip.Of(doer, asked.Car, use),
         };
         run.Progress?.Report(Tried);
         return new ChooseAnswer(Reasoned(findings, doer, run));

@@ -15,6 +15,9 @@ internal sealed record ChooseTold(string Letter, ShortlistEntry Entry, Fitted Fi
     /// <summary>Where it is hardest against the car as it is.</summary>
     public ChooseHarder Harder { get; init; } = new(null, null);
 
+    /// <summary>Its least tyre loads.</summary>
+    public ChooseGrip Grip { get; init; } = new([]);
+
     /// <summary>Setups that the draws cannot tell from it, that are no worse in any wish beyond the doubt.</summary>
     public ImmutableArray<long> Alike { get; init; } = [];
 }

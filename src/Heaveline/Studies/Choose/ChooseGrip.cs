@@ -1,0 +1,49 @@
+using System.Collections.Immutable;
+using Heaveline.Answers;
+using Heaveline.Cars;
+using Heaveline.Measures;
+using Heaveline.Passes;
+
+namespace Heaveline.Studies;
+
+/// <summary>The least load of the tyres of each axle over the use cases of a study, as the question of a pass tells it, and in which it is.</summary>
+/// <param name="Axles">Front, then rear: the load over that at trim (–), and the use case.</param>
+internal sealed record ChooseGrip(ImmutableArray<(double Least, string Case)> Axles)
+{
+    /// <summary>Of a car as stated.</summary>
+    /// <param name="doer">Drives it.</param>
+    /// <param name="car">The car, with or without parts.</param>
+    /// <param name="use">The use cases.</param>
+    public static ChooseGrip Of(ChooseDoer doer, Car car, ChooseUse use)
+    {
+        var measures = Measures(car);
+        var rows = doer.Crossings(car, measures);
+        return new ChooseGrip([.. measures.Select((_, k) => rows.Zip(use.Crossings, (row, one) => (row[k], one.Name)).MinBy(one => one.Item1))]);
+    }
+
+    /// <summary>A row an axle, a column a car.</summary>
+    /// <param name="findings">What was found.</param>
+    public static IReadOnlyList<FactTable> Table(ChooseFindings findings)
+    {
+        if (findings.List.IsEmpty)
+        {
+            return [];
+        }
+
+        var table = new FactTable(
+            "Least tyre load over the use cases, as stated", [ChooseParts.AsItIs, .. findings.List.Select(one => one.Letter)]);
+        ChooseGrip[] all = [findings.Grip, .. findings.List.Select(one => one.Grip)];
+        foreach (var (k, measure) in Measures(findings.Asked.Car).Index())
+        {
+            table.Add(measure, all.Select(one => one.Axles[k].Least));
+        }
+
+        return [table];
+    }
+
+    private static IReadOnlyList<Measure<Pass>> Measures(Car car) =>
+    [
+        .. WheelPlace.Axles(car.Kind != VehicleKind.TwoWheeler)
+            .Select(place => WheelCatalogue.Of(place).Single(measure => measure.Key == $"{place.Key}-least-load")),
+    ];
+}
