@@ -21,7 +21,7 @@ internal static class Program
         using var remarks = new StreamWriter(new StandardStream(Console.OpenStandardError(), isForRemarks: true), plain) { AutoFlush = true };
         Console.SetError(remarks);
         var streams = new Streams(results, Console.Error, !Console.IsErrorRedirected);
-        using var interruption = new Interruption(code => End(streams, code));
+        using var interruption = new Interruption(code => End(streams, code), () => streams.Grace);
         var code = Run(args, streams, interruption.Token);
         try
         {

@@ -1,4 +1,8 @@
+using System.Buffers.Binary;
 using System.Globalization;
+using System.Reflection;
+using System.Security.Cryptography;
+using System.Text;
 using Heaveline.Cars;
 using Heaveline.Files.Garages;
 using Heaveline.Measures;
@@ -20,11 +24,14 @@ public sealed class GarageIndex : IDisposable
     /// <summary>Most files that are indexed.</summary>
     public const int MostFiles = 20_000;
 
-    // Its form, and the way in which numbers are computed: another makes it anew.
-    private const string Version = "1";
+    // Its form.
+    private const string Form = "2";
 
     // A file that was written in the very instant in which it was indexed may be written again without another time.
     private static readonly TimeSpan Settled = TimeSpan.FromSeconds(2.0);
+
+    // Of another form, of other numbers or of another version of what computes them it is made anew.
+    private static readonly string Version = Hash([Form, Computing, .. Numbers.Select(measure => measure.Key)]);
 
     private readonly Garage garage;
     private readonly TimeProvider time;
@@ -129,11 +136,6 @@ public sealed class GarageIndex : IDisposable
             }
         }
 
-        if (query.Bounds.Count > 0)
-        {
-            tests.Add(OneLoad(query.Bounds, command));
-        }
-
         command.CommandText =
             $"""
             SELECT files.id, files.name, files.kind, files.title, of, problem, {(joined ? "snippet(words, -1, '', '', ' … ', 12)" : "''")}
@@ -141,11 +143,11 @@ public sealed class GarageIndex : IDisposable
             {(tests.Count > 0 ? "WHERE " + string.Join(" AND ", tests) : "")}
             ORDER BY {(joined ? "bm25(words, 6.0, 6.0, 3.0, 1.0), " : "")}files.name
             """;
-        var found = new List<FoundFile>();
+        var found = new List<(long Id, FoundFile File)>();
         using var rows = command.ExecuteReader();
         while (rows.Read())
         {
-            found.Add(new FoundFile
+            found.Add((rows.GetInt64(0), new FoundFile
             {
                 Name = rows.GetString(1),
                 Kind = (GarageKind)rows.GetInt32(2),
@@ -153,11 +155,16 @@ public sealed class GarageIndex : IDisposable
                 Of = rows.GetString(4),
                 Problem = rows.GetString(5),
                 Place = string.Join(' ', rows.GetString(6).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)),
-                Numbers = NumbersOf(rows.GetInt64(0)),
-            });
+                Numbers = [],
+            }));
         }
 
-        return found;
+        var numbers = NumbersOf([.. found.Select(one => one.Id)]);
+        return
+        [
+            .. found.Select(one => one.File with { Numbers = [.. numbers[one.Id]] })
+                .Where(file => query.Bounds.Count == 0 || file.Numbers.GroupBy(number => number.Load).Any(load => KeepsAll(query.Bounds, load))),
+        ];
     }
 
     /// <inheritdoc/>
@@ -210,17 +217,17 @@ public sealed class GarageIndex : IDisposable
     // A word as the beginning of one; what it holds is no syntax.
     private static string Quoted(string word) => $"\"{word.Replace("\"", "\"\"", StringComparison.Ordinal)}\"*";
 
-    // All bounds are kept under one and the same load.
-    private static string OneLoad(IReadOnlyList<MeasureBound> bounds, SqliteCommand command)
-    {
-        var each = bounds.Select((bound, i) =>
-        {
-            command.Parameters.AddWithValue($"$key{i}", bound.Measure.Key);
-            command.Parameters.AddWithValue($"$limit{i}", bound.Limit);
-            return $"SELECT load FROM numbers WHERE file = files.id AND key = $key{i} AND value {(bound.IsLeast ? ">=" : "<=")} $limit{i}";
-        });
-        return $"EXISTS ({string.Join(" INTERSECT ", each)})";
-    }
+    // As the bounds say it, not the database: what is compared is what is printed.
+    private static bool KeepsAll(IReadOnlyList<MeasureBound> bounds, IEnumerable<IndexedNumber> load) =>
+        bounds.All(bound => load.Any(number => number.Key == bound.Measure.Key && bound.Holds(number.Value)));
+
+    private static string Computing =>
+        typeof(CarAtRest).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion ?? "";
+
+    // A whole number above 0: all that a database says of its version.
+    private static string Hash(IEnumerable<string> words) =>
+        ((BinaryPrimitives.ReadInt32LittleEndian(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\n', words)))) & int.MaxValue) | 1)
+        .ToString(CultureInfo.InvariantCulture);
 
     private static bool IsAsKnown(KnownFile? known, (long Length, DateTime Written) now) =>
         known is not null && known.Length == now.Length && known.Written == now.Written && known.Written < known.Looked - Settled;
@@ -276,7 +283,8 @@ public sealed class GarageIndex : IDisposable
     private void Keep(SqliteTransaction transaction, string name, (long Length, DateTime Written) file)
     {
         var looked = time.GetUtcNow().UtcDateTime;
-        var entry = GarageReading.Entry(garage, name);
+        var text = garage.Read(name);
+        var entry = GarageReading.Entry(garage, text);
         using var command = connection.CreateCommand();
         command.Transaction = transaction;
         command.CommandText =
@@ -295,9 +303,9 @@ public sealed class GarageIndex : IDisposable
         command.Parameters.AddWithValue("$written", file.Written.Ticks);
         command.Parameters.AddWithValue("$looked", looked.Ticks);
         command.Parameters.AddWithValue("$words", GarageKindWords.Of(entry.Kind));
-        command.Parameters.AddWithValue("$text", garage.Read(name).Text ?? "");
+        command.Parameters.AddWithValue("$text", text.Text ?? "");
         var id = (long)command.ExecuteScalar()!;
-        if (entry is { Kind: GarageKind.Car or GarageKind.Variant, Refusals: 0 } && garage.Car(name).Value is { } car)
+        if (entry is { Kind: GarageKind.Car or GarageKind.Variant, Refusals: 0 } && garage.Car(name, text.Text!).Value is { } car)
         {
             KeepNumbers(transaction, id, car);
         }
@@ -343,19 +351,19 @@ public sealed class GarageIndex : IDisposable
         }
     }
 
-    private IReadOnlyList<IndexedNumber> NumbersOf(long id)
+    private ILookup<long, IndexedNumber> NumbersOf(IReadOnlyList<long> files)
     {
         using var command = connection.CreateCommand();
-        command.CommandText = "SELECT load, key, value FROM numbers WHERE file = $file ORDER BY rowid";
-        command.Parameters.AddWithValue("$file", id);
+        command.CommandText = "SELECT file, load, key, value FROM numbers WHERE file IN (SELECT value FROM json_each($files)) ORDER BY rowid";
+        command.Parameters.AddWithValue("$files", $"[{string.Join(',', files)}]");
         using var rows = command.ExecuteReader();
-        var numbers = new List<IndexedNumber>();
+        var numbers = new List<(long File, IndexedNumber Number)>();
         while (rows.Read())
         {
-            numbers.Add(new IndexedNumber(rows.GetString(0), rows.GetString(1), rows.GetDouble(2)));
+            numbers.Add((rows.GetInt64(0), new IndexedNumber(rows.GetString(1), rows.GetString(2), rows.GetDouble(3))));
         }
 
-        return numbers;
+        return numbers.ToLookup(one => one.File, one => one.Number);
     }
 
     private sealed record KnownFile(string Of, long Length, DateTime Written, DateTime Looked);

@@ -60,6 +60,36 @@ public class ChoosePageTests(Served served)
         }
     }
 
+    [Fact]
+    public async Task Of_lists_in_two_currencies_those_of_one_are_ticked_and_where_nothing_may_be_chosen_nothing_is_drawn()
+    {
+        var (first, second) = (Path.Combine(served.Garage, "far-list.yaml"), Path.Combine(served.Garage, "village-autumn.yaml"));
+        File.Copy(Path.Combine(Checkout.Root, "examples", "parts", "village-autumn.yaml"), second);
+        await File.WriteAllTextAsync(
+            first,
+            "parts: Far list\ncurrency: GBP\nsprings:\n  - {part: Alder F-21, price: 70, fits: front, rate: 20.9 N/mm ± 3 %}\n",
+            TestContext.Current.CancellationToken);
+        try
+        {
+            var page = await served.Open("/choose?car=fern-saloon&budget=1&draws=10");
+            await Expect(page.Locator("#finding")).ToHaveTextAsync(new Regex("^Leave it as it is"), new() { Timeout = Long });
+            await Expect(page.Locator("#nothing-drawn")).ToBeVisibleAsync();
+            await Expect(page.Locator("#trade-off")).ToHaveCountAsync(0);
+            await Expect(page.Locator("#more-numbers")).ToHaveCountAsync(0);
+            await Expect(page.Locator("label[for=budget]")).ToContainTextAsync("GBP");
+            await page.Locator("#question summary").ClickAsync();
+            await Expect(page.Locator("#lists input[value=far-list]")).ToBeCheckedAsync();
+            await Expect(page.Locator("#lists input[value=village-autumn]")).Not.ToBeCheckedAsync();
+            await Expect(page.Locator("#currencies")).ToBeVisibleAsync();
+            await Accessible.Check(page);
+        }
+        finally
+        {
+            File.Delete(first);
+            File.Delete(second);
+        }
+    }
+
     [Theory]
     [InlineData("parts: Autumn\nsprings:\n  - {name: A, rate: soft}\n")]
     [InlineData("parts: Autumn\nsprings:\n  - {name: A, ra")]

@@ -2,6 +2,7 @@ using System.CommandLine;
 using Heaveline.Cli.Output;
 using Heaveline.Files;
 using Heaveline.Files.Cars;
+using Heaveline.Files.Choosing;
 using Heaveline.Files.Drives;
 using Heaveline.Files.Films;
 using Heaveline.Files.Garages;
@@ -11,7 +12,8 @@ using Heaveline.Files.Ties;
 namespace Heaveline.Cli.Commands;
 
 /// <summary>
-/// Reads car files, what was written down about drives, sheets of cable ties and lists of parts, and says all that is wrong or doubtful in them.
+/// Reads car files, what was written down about drives, sheets of cable ties, lists of parts and studies, and says all that is wrong or doubtful in
+/// them.
 /// </summary>
 internal static class CheckCommand
 {
@@ -19,7 +21,7 @@ internal static class CheckCommand
     {
         var files = new Argument<string[]>("FILE")
         {
-            Description = "Car files, variants, files of drives, sheets of cable ties, lists of parts.",
+            Description = "Car files, variants, files of drives, sheets of cable ties, lists of parts, studies.",
             Arity = ArgumentArity.OneOrMore,
         };
         var json = Options.Json();
@@ -45,7 +47,7 @@ internal static class CheckCommand
         var remarks = new System.Text.Json.Nodes.JsonArray();
         foreach (var file in files)
         {
-            var (refusals, warnings, said) = Read(file);
+            var (refusals, warnings, said) = Read(streams, file);
             refused += refusals.Count;
             foreach (var (kind, place, line, column, message, advice) in refusals
                 .Select(r => ("refused", r.File, r.Line, r.Column, r.Message, r.Advice))
@@ -79,8 +81,29 @@ internal static class CheckCommand
         return refused > 0 ? ExitCode.Refused : ExitCode.Done;
     }
 
-    // A drive, a film, a sheet of ties and a list of parts are told by their first words; whatever else there is was meant as a car.
-    private static (IReadOnlyList<Refusal> Refusals, IReadOnlyList<Warning> Warnings, Func<string> Said) Read(string file)
+    // Whatever else a study names is read as well: it must be there, and what is asked of it must be in it.
+    private static (IReadOnlyList<Refusal> Refusals, IReadOnlyList<Warning> Warnings, Func<string> Said) Study(Streams streams, string file)
+    {
+        var study = StudyFile.Load(file);
+        if (study.Value is not { } sheet)
+        {
+            return (study.Refusals, study.Warnings, study.Format);
+        }
+
+        var asked = ChooseStudy.Question.Read(new Given([(Choices.Car.Name, file)]), new FileFinder(streams, CancellationToken.None));
+        study = study with
+        {
+            Refusals = [.. asked.Objections.Select(o => o.Written is { } written
+                ? new Refusal(file, written.Line.Line, written.Line.Column, written.Line.Length, o.Sentence, "")
+                : new Refusal(file, 1, 1, 1, o.Sentence, ""))],
+            // Its own were said when the question read it.
+            Warnings = [],
+        };
+        return (study.Refusals, study.Warnings, study.Format);
+    }
+
+    // A study, a drive, a film, a sheet of ties and a list of parts are told by their first words; whatever else there is was meant as a car.
+    private static (IReadOnlyList<Refusal> Refusals, IReadOnlyList<Warning> Warnings, Func<string> Said) Read(Streams streams, string file)
     {
         if (SourceText.Load(file, FileFormat.LongestText) is { Refusal: null, Source: var source })
         {
@@ -88,6 +111,11 @@ internal static class CheckCommand
             {
                 var drive = NamedDrives.Check(file);
                 return (drive.Refusals, drive.Warnings, drive.Format);
+            }
+
+            if (StudyFile.IsStudy(source))
+            {
+                return Study(streams, file);
             }
 
             if (FilmFile.IsFilm(source))

@@ -23,7 +23,7 @@ internal static class ChoiceInputs
         if (objections.Count > 0)
         {
             throw new Stopped(
-                string.Join('\n', objections.Select(o => $"heaveline: {o.Sentence}").Distinct()),
+                string.Join('\n', objections.Select(o => $"heaveline: {o.Placed}").Distinct()),
                 objections.Any(o => o.IsUsage) ? ExitCode.WrongUsage : ExitCode.Refused);
         }
     }
@@ -80,7 +80,8 @@ internal static class ChoiceInputs
 
         option.Validators.Add(result => RefuseBlank(result, choice));
         command.Add(option);
-        return result => [(choice.Name, result.GetValue(option))];
+        // What is as usual was not given: the file of a study may say otherwise.
+        return result => [(choice.Name, result.GetResult(option) is { Implicit: false } ? result.GetValue(option) : null)];
     }
 
     // A shell gives "" for a name that it does not know. Taken for nothing, it would be answered for the usual road or speed.

@@ -7,7 +7,9 @@ namespace Heaveline.Cli.Commands;
 internal static class ComputedOn
 {
     private const string Gpu = "gpu";
-    private const string Cpu = "cpu";
+
+    /// <summary>On this processor.</summary>
+    public const string Cpu = "cpu";
 
     public static Option<string?> Option()
     {

@@ -3,6 +3,7 @@ using Heaveline.Cli.Output;
 using Heaveline.Drives;
 using Heaveline.Files;
 using Heaveline.Files.Cars;
+using Heaveline.Files.Choosing;
 using Heaveline.Files.Drives;
 using Heaveline.Files.Films;
 using Heaveline.Files.Garages;
@@ -24,10 +25,14 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
     // Where file names usually have no case, two spellings are one file.
     private readonly HashSet<string> read = new(OperatingSystem.IsLinux() ? StringComparer.Ordinal : StringComparer.OrdinalIgnoreCase);
     private readonly List<string> names = [];
+    private readonly List<(string Name, IReadOnlyList<InputText> Inputs)> files = [];
     private Reading<TieSheet>? ties;
 
     /// <summary>The names that the owners of the cars and roads found so far gave.</summary>
     public IReadOnlyList<string> Names => names;
+
+    /// <summary>The files of every car, road and list of parts found so far, under the name that was given for it.</summary>
+    public IReadOnlyList<(string Name, IReadOnlyList<InputText> Inputs)> Files => files;
 
     /// <summary>Whether a path leads to one of the files that were read, through links or by another spelling: it must not be written over.</summary>
     public bool HasRead(string path) => read.Contains(Real(path));
@@ -38,14 +43,14 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
         Say(reading.Format());
         read.UnionWith(reading.Sources.Select(s => Real(s.File)));
         names.AddRange(reading.Value is { } car ? LoadedCar.NamesIn(car) : []);
-        return new Found<Car>
+        return Noted(new Found<Car>
         {
             Name = name,
             ShortName = Path.GetFileNameWithoutExtension(name),
             Value = reading.Value,
             Refusal = reading.Value is null ? $"{name} is refused for {Reasons(reading.Refusals.Count)}." : "",
             Inputs = [.. reading.Sources.Select(s => s.ToInput())],
-        };
+        });
     }
 
     public Found<Road> Road(string name)
@@ -57,14 +62,14 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
         Say(reading.Format());
         read.UnionWith(reading.Sources.Select(s => Real(s.File)));
         names.AddRange(reading.Value is { } road ? [road.Name] : Array.Empty<string>());
-        return new Found<Road>
+        return Noted(new Found<Road>
         {
             Name = name,
             ShortName = Path.GetFileNameWithoutExtension(name),
             Value = reading.Value,
             Refusal = reading.Value is null ? $"the road '{name}' is refused for {Reasons(reading.Refusals.Count)}." : "",
             Inputs = [.. reading.Sources.Select(s => s.ToInput(NamedRoads.All.ContainsKey(name)))],
-        };
+        });
     }
 
     public Found<Log> Log(IReadOnlyList<string> names) => Log(names, []);
@@ -143,7 +148,7 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
             return NoFilm(name, $"{name} has no marks: mark both hubs and the body's side on one frame (docs/film-file.md).");
         }
 
-        if (FilmCameras.Find() is not { } camera)
+        if (FilmCameras.Find(streams) is not { } camera)
         {
             return NoFilm(name, FilmCameras.Missing);
         }
@@ -160,7 +165,7 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
                 Inputs = [.. sources.Select(s => s.ToInput())],
             };
         }
-        catch (RefusedValueException refused)
+        catch (NoAnswerException refused)
         {
             return NoFilm(name, $"the film {film} is refused: {refused.Message}");
         }
@@ -206,19 +211,46 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
         Say(reading.Format());
         read.UnionWith(reading.Sources.Select(s => Real(s.File)));
         names.AddRange(reading.Value is { } list ? [list.Name, .. list.Parts.Select(part => part.Name)] : Array.Empty<string>());
-        return new Found<PartsList>
+        return Noted(new Found<PartsList>
         {
             Name = name,
             ShortName = Path.GetFileNameWithoutExtension(name),
             Value = reading.Value,
             Refusal = reading.Value is null ? $"the list {name} is refused for {Reasons(reading.Refusals.Count)}." : "",
             Inputs = [.. reading.Sources.Select(s => s.ToInput())],
-        };
+        });
+    }
+
+    public bool IsStudy(string name) =>
+        SourceText.Load(name, FileFormat.LongestText) is { Refusal: null, Source: var source } && StudyFile.IsStudy(source);
+
+    public Found<ChooseSheet> Study(string name)
+    {
+        var reading = StudyFile.Load(name);
+        Say(reading.Format());
+        read.UnionWith(reading.Sources.Select(s => Real(s.File)));
+        return Noted(new Found<ChooseSheet>
+        {
+            Name = name,
+            ShortName = Path.GetFileNameWithoutExtension(name),
+            Value = reading.Value?.Named((file, choice) => choice == ChooseSheet.Road && NamedRoads.All.ContainsKey(file)
+                ? file
+                : Path.Combine(Path.GetDirectoryName(name) ?? "", file)),
+            Refusal = reading.Value is null ? $"the study {name} is refused for {Reasons(reading.Refusals.Count)}." : "",
+            Inputs = [.. reading.Sources.Select(s => s.ToInput())],
+        });
     }
 
     public CancellationToken Stop => stop;
 
     public IReadOnlyList<(string Name, string Caption)> Roads => [.. NamedRoads.All.Select(r => (r.Key, r.Value.Caption))];
+
+    private Found<T> Noted<T>(Found<T> found)
+        where T : class
+    {
+        files.Add((found.Name, found.Inputs));
+        return found;
+    }
 
     private static string Real(string path) =>
         string.IsNullOrWhiteSpace(path) ? "" : RealPath.Of(path) ?? Path.GetFullPath(path);

@@ -49,21 +49,27 @@ internal static class PartsFit
     {
         var reading = CarFile.Load(carFile);
         Say(streams, reading.Format());
-        var (options, from) = (new List<PartOption>(), new Dictionary<string, string>(StringComparer.Ordinal));
+        List<(string File, PartsList List)> read = [];
         foreach (var file in lists)
         {
             var list = PartsFile.Load(file);
             Say(streams, list.Format());
-            var read = list.Value ?? throw new Stopped($"heaveline: {file} is refused: see above.", ExitCode.Refused);
-            foreach (var part in read.Parts)
-            {
-                options.AddRange(from.TryAdd(part.Name, file) ? part.Options : throw new Stopped(
-                    $"heaveline: {part.Name} stands in {from[part.Name]} and in {file}; a part's name must tell which one it is. Take one out, or "
-                    + "tell them apart.",
-                    ExitCode.Refused));
-            }
+            read.Add((file, list.Value ?? throw new Stopped($"heaveline: {file} is refused: see above.", ExitCode.Refused)));
         }
 
+        PartsList[] all = [.. read.Select(one => one.List)];
+        if (PartsLists.Twice(all) is { } same)
+        {
+            string[] files =
+                [.. read.Where(one => one.List.Name == same.List && one.List.Parts.Any(part => part.Name == same.Part)).Select(one => one.File)];
+            throw new Stopped(
+                $"heaveline: {same.Part} stands in {files[0]} and in {files[^1]}; a part's name must tell which one it is. Take one out, or give the "
+                + "lists different names.",
+                ExitCode.Refused);
+        }
+
+        // Of one name in lists of different names they are told apart as the choice of parts tells them.
+        List<PartOption> options = [.. PartsLists.Apart(all).SelectMany(list => list.Parts).SelectMany(part => part.Options)];
         var car = reading.Value ?? throw new Stopped($"heaveline: {carFile} is refused: see above.", ExitCode.Refused);
         FittedPart[] parts = [.. puts.Select(text => Put(text, options))];
         if (parts.GroupBy(part => part.Place).FirstOrDefault(same => same.Count() > 1) is { } twice)
@@ -102,8 +108,7 @@ internal static class PartsFit
     private static FittedPart Put(string text, List<PartOption> options)
     {
         var (place, name) = text.Split(':', 2, StringSplitOptions.TrimEntries) is [var before, var after] ? (before, after) : ("", text);
-        var places = PartPlaces.All.Where(known => known.Name() == place).ToList();
-        if (places.Count == 0)
+        if (PartPlaces.Named(place) is not { } at)
         {
             var known = PartPlaces.All.Select(one => one.Name()).ToList();
             var near = NearestWord.Of(place, known) is { } word ? $" Did you mean {word}?" : "";
@@ -111,7 +116,7 @@ internal static class PartsFit
                 $"heaveline: --put '{text}' names no place before its colon.{near} Places are {string.Join(", ", known)}.", ExitCode.WrongUsage);
         }
 
-        return new FittedPart(places[0], PutNames.Find(text, places[0], name, options));
+        return new FittedPart(at, PutNames.Find(text, at, name, options));
     }
 
     // A variant finds its base in its own folder, and nothing that is there is written over.

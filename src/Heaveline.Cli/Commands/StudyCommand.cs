@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Heaveline.Cli.Output;
+using Heaveline.Files.Keeping;
 using Heaveline.Press;
 using Heaveline.Quantities;
 
@@ -22,20 +23,23 @@ internal static class StudyCommand
             : new Option<string?>($"--{question.CsvOption}") { Description = question.CsvSays, HelpName = "FILE" };
         var figure = question.HasFigure ? Options.Figure() : null;
         var on = runsMany ? ComputedOn.Option() : null;
+        var elsewhere = question.Pieces is null ? null : new PieceWays();
         (FileChoice Choice, Option<string?> Option)[] files =
             [.. question.Writes.Select(w => (w, new Option<string?>($"--{w.Name}") { Description = w.Says, HelpName = "FILE" }))];
         further ??= [];
         foreach (var option in new Option?[] { all, json, csv, figure, on }.OfType<Option>().Concat(files.Select(f => f.Option))
-            .Concat(further.Select(file => file.Option)))
+            .Concat(further.Select(file => file.Option)).Concat(elsewhere?.All ?? []))
         {
             command.Add(option);
         }
 
         command.SetAction((result, stop) =>
         {
+            var ways = elsewhere?.Of(result);
+            ways?.Leave(streams);
             if (on is not null)
             {
-                ComputedOn.Choose(streams, result.GetValue(on));
+                ComputedOn.Choose(streams, ways is null ? result.GetValue(on) : ways.On(result.GetValue(on)));
             }
 
             foreach (var file in further.Where(file => result.GetValue(file.Option) is not null))
@@ -56,24 +60,33 @@ internal static class StudyCommand
                         .Where(f => f.File is not null).Select(f => (f.Choice, f.File!))],
                     [.. further.Select(f => (f, File: OutputFile.Of(f.Option, result.GetValue(f.Option), f.Ending)))
                         .Where(f => f.File is not null).Select(f => (f.f, f.File!))]),
+                ways,
                 stop));
         });
         return command;
     }
 
     private static int Run<TAsked, TAnswer>(
-        Streams streams, Question<TAsked, TAnswer> question, Given given, Outputs<TAnswer> outputs, CancellationToken stop)
+        Streams streams,
+        Question<TAsked, TAnswer> question,
+        Given given,
+        Outputs<TAnswer> outputs,
+        PieceWays.Given? ways,
+        CancellationToken stop)
         where TAsked : class
         where TAnswer : Answer
     {
-        var (asked, picture, units) = Read(streams, question, given, outputs, stop);
+        var (asked, picture, units, finder) = Read(streams, question, given, outputs, stop);
         TAnswer answer;
+        using (var pieces = ways?.Open(streams, StudyTexts.Of(question.Word, given, finder.Files), stop))
         using (var progress = new Progress(streams, $"{question.Word}, per cent", 100))
         {
-            answer = question.Answers(asked, new StudyRun
+            var run = new StudyRun
             {
                 Progress = progress, Cancellation = stop, Degree = Environment.ProcessorCount, IsWhole = outputs.All || outputs.Json,
-            });
+            };
+            answer = question.Answers(asked, pieces is null ? run : run with { Through = pieces.Through, PiecesAtOnce = pieces.PiecesAtOnce });
+            pieces?.Say();
         }
 
         // A file that goes to standard output is alone there.
@@ -119,7 +132,7 @@ internal static class StudyCommand
     }
 
     // All that is wrong is said at once.
-    private static (TAsked Asked, string? Picture, ReaderUnits Units) Read<TAsked, TAnswer>(
+    private static (TAsked Asked, string? Picture, ReaderUnits Units, FileFinder Finder) Read<TAsked, TAnswer>(
         Streams streams, Question<TAsked, TAnswer> question, Given given, Outputs<TAnswer> outputs, CancellationToken stop)
         where TAsked : class
         where TAnswer : Answer
@@ -185,7 +198,7 @@ internal static class StudyCommand
         }
 
         ChoiceInputs.Stop(objections);
-        return (reading.Asked!, picture, ReaderUnits.Of(units).Leaving(finder.Names));
+        return (reading.Asked!, picture, ReaderUnits.Of(units).Leaving(finder.Names), finder);
     }
 
     // What cannot be written is refused as an input is: the answer stands printed by then.

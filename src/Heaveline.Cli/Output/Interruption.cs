@@ -9,19 +9,21 @@ namespace Heaveline.Cli.Output;
 internal sealed class Interruption : IDisposable
 {
     // Long enough for any loop to see the token and for the pages to say goodbye.
-    private static readonly TimeSpan Grace = TimeSpan.FromSeconds(2);
+    private static readonly TimeSpan Usual = TimeSpan.FromSeconds(2);
 
     private readonly CancellationTokenSource source = new();
     private readonly Action<int> ends;
+    private readonly Func<TimeSpan>? grace;
     private readonly PosixSignalRegistration[] heard;
     private Timer? patience;
     private int asked;
 
     /// <summary>Listens from now on.</summary>
     /// <param name="ends">Ends the program with an exit code, whatever it is doing.</param>
-    public Interruption(Action<int> ends)
+    /// <param name="grace">How long work may take to its end after the first request; null: two seconds.</param>
+    public Interruption(Action<int> ends, Func<TimeSpan>? grace = null)
     {
-        this.ends = ends;
+        (this.ends, this.grace) = (ends, grace);
         heard = [PosixSignalRegistration.Create(PosixSignal.SIGINT, Ask), PosixSignalRegistration.Create(PosixSignal.SIGTERM, Ask)];
     }
 
@@ -48,7 +50,7 @@ internal sealed class Interruption : IDisposable
             return;
         }
 
-        patience = new Timer(_ => ends(ExitCode.NotComputed), null, Grace, Timeout.InfiniteTimeSpan);
+        patience = new Timer(_ => ends(ExitCode.NotComputed), null, grace?.Invoke() ?? Usual, Timeout.InfiniteTimeSpan);
         source.Cancel();
     }
 

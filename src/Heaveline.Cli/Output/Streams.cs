@@ -17,6 +17,9 @@ internal sealed class Streams(TextWriter results, TextWriter remarks, bool inter
     /// <summary>What is said when the command is stopped before its end.</summary>
     public string StoppedWords { get; set; } = "heaveline: stopped by you; nothing was written.";
 
+    /// <summary>How long a command that was stopped may take to its end.</summary>
+    public TimeSpan Grace { get; set; } = TimeSpan.FromSeconds(2);
+
     /// <summary>Says that the command was stopped: once, however often that is asked.</summary>
     public void SayStopped()
     {

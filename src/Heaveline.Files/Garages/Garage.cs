@@ -7,6 +7,7 @@ using Heaveline.Files.Roads;
 using Heaveline.Files.Yaml;
 using Heaveline.Parts;
 using Heaveline.Roads;
+using Heaveline.Studies;
 
 namespace Heaveline.Files.Garages;
 
@@ -186,6 +187,24 @@ public sealed class Garage
     {
         var (path, refusal) = Find(name);
         return path is null ? Reading<PartsList>.Refused(new SourceText(name, ""), refusal!) : PartsFile.Load(path).Named(NameOf);
+    }
+
+    /// <summary>Reads a study of the garage. The files that it names must be there; they stand in it by their names inside the garage.</summary>
+    public Reading<ChooseSheet> Study(string name)
+    {
+        var text = Read(name);
+        return text.Text is { } found ? Study(name, found) : Reading<ChooseSheet>.Refused(new SourceText(name, ""), text.Refusal!);
+    }
+
+    /// <summary>Reads a text as if it were saved as a study of the garage.</summary>
+    /// <param name="name">The name that it has or would have; what it names is found from there.</param>
+    /// <param name="text">The text.</param>
+    public Reading<ChooseSheet> Study(string name, string text)
+    {
+        var (path, refusal) = Find(name);
+        return path is null
+            ? Reading<ChooseSheet>.Refused(new SourceText(name, text), refusal!)
+            : GarageStudy.Read(this, name, path, text);
     }
 
     /// <summary>Reads a road of the garage, or one that is always there, by its short name.</summary>

@@ -1,4 +1,5 @@
 using Heaveline.Files.Cars;
+using Heaveline.Files.Choosing;
 using Heaveline.Files.Drives;
 using Heaveline.Files.Editing;
 using Heaveline.Files.Films;
@@ -26,6 +27,8 @@ internal sealed record GarageFormat(
         new(GarageKind.Drive, FileFormat.Described, DriveWords.IsDrive, GarageLines.Drive, "drive", DriveWords.Shape),
         new(GarageKind.Film, FileFormat.Described, FilmWords.IsFilm, GarageLines.Film, "film", FilmWords.Shape),
         new(GarageKind.Ties, FileFormat.Described, TieWords.IsSheet, GarageLines.Ties, "ties", TieWords.Shape),
+        // Before the lists and the cars: a study names both by their words.
+        new(GarageKind.Study, FileFormat.Described, StudyWords.IsStudy, GarageLines.Study, "study", StudyWords.Shape),
         new(GarageKind.Parts, FileFormat.Described, PartsListWords.IsList, GarageLines.Parts, "parts", PartsListWords.Shape),
         new(GarageKind.Road, FileFormat.Described, root => root.At("road") is not null, GarageLines.Road, "road", RoadWords.Shape),
         new(GarageKind.Variant, FileFormat.Described, VariantWords.IsVariant, GarageLines.Variant, "variant", VariantWords.Shape),

@@ -13,6 +13,7 @@ public static class GarageKindWords
         GarageKind.Film => "film",
         GarageKind.Ties => "cable ties",
         GarageKind.Parts => "list of parts",
+        GarageKind.Study => "study of what to buy",
         GarageKind.Choices => "choices of the garage",
         _ => "unknown file",
     };
@@ -24,6 +25,6 @@ public static class GarageKindWords
         ArgumentNullException.ThrowIfNull(words);
         var of = words.IndexOf(" of ", StringComparison.Ordinal);
         var (what, rest) = of < 0 ? (words, "") : (words[..of], words[of..]);
-        return (what.EndsWith('s') ? what : what + "s") + rest;
+        return (what.EndsWith('s') ? what : what.EndsWith('y') ? what[..^1] + "ies" : what + "s") + rest;
     }
 }

@@ -53,6 +53,12 @@ internal static class GarageLines
         return Line(GarageKind.Parts, name, root.At("parts")!.Text, list.Refusals, list.Warnings);
     }
 
+    public static GarageEntry Study(Garage garage, string name, Node root, string text)
+    {
+        var study = garage.Study(name, text);
+        return Line(GarageKind.Study, name, root.At("study")!.Text, study.Refusals, study.Warnings);
+    }
+
     public static GarageEntry Choices(Garage garage, string name, Node root, string text) => Line(GarageKind.Choices, name, name, [], []);
 
     private static GarageEntry Line(

@@ -29,5 +29,8 @@ public sealed record GarageListing(IReadOnlyList<GarageEntry> Entries, bool IsCu
     /// <summary>The lists of parts.</summary>
     public IEnumerable<GarageEntry> Parts => Of(GarageKind.Parts);
 
+    /// <summary>The studies.</summary>
+    public IEnumerable<GarageEntry> Studies => Of(GarageKind.Study);
+
     private IEnumerable<GarageEntry> Of(GarageKind kind) => Entries.Where(entry => entry.Kind == kind);
 }

@@ -29,9 +29,12 @@ internal static class GarageReading
     }
 
     /// <summary>A file's line in the list.</summary>
-    public static GarageEntry Entry(Garage garage, string name)
+    public static GarageEntry Entry(Garage garage, string name) => Entry(garage, garage.Read(name));
+
+    /// <summary>The line of a file whose text was read.</summary>
+    public static GarageEntry Entry(Garage garage, GarageText text)
     {
-        var text = garage.Read(name);
+        var name = text.Name;
         if (text.Text is null)
         {
             return new GarageEntry { Name = name, Kind = GarageKind.Unknown, Title = name, Refusals = 1, Problem = text.Refusal!.Message };

@@ -1,4 +1,5 @@
 using Heaveline.Files.Cars;
+using Heaveline.Files.Choosing;
 using Heaveline.Files.Drives;
 using Heaveline.Files.Editing;
 using Heaveline.Files.Roads;
@@ -7,7 +8,7 @@ using Heaveline.Files.Yaml;
 
 namespace Heaveline.Files.Garages;
 
-/// <summary>A file of a garage that names another one: a variant its base, a drive its car, a sheet of ties its road.</summary>
+/// <summary>A file of a garage that names another one: a variant its base, a drive and a study their car, a sheet of ties its road.</summary>
 /// <param name="File">The file that names the other.</param>
 /// <param name="Kind">What it is.</param>
 /// <param name="Title">What it is called.</param>
@@ -60,6 +61,7 @@ public sealed record GarageReference(string File, GarageKind Kind, string Title,
             GarageKind.Variant => VariantWords.Base,
             GarageKind.Drive => DriveWords.Car,
             GarageKind.Ties => TieWords.Over,
+            GarageKind.Study => StudyWords.Car,
             _ => null,
         };
         if (key is null || root.At(key.Name) is not { Kind: NodeKind.Scalar, IsEmpty: false, Text: var written }

@@ -60,53 +60,54 @@ public static class FittedVariant
 
     private static IEnumerable<(string Key, Node? Value)> Part(FittedPart part, Axle axle, Node? before) => part.Place.Sort() switch
     {
-        PartSort.Spring => [("bought-spring", Spring(axle.Spring).InPlaceOf(before?.At("bought-spring")))],
+        PartSort.Spring => [("bought-spring", Spring(axle.Spring, part.Option.Part).InPlaceOf(before?.At("bought-spring")))],
         PartSort.Damper =>
         [
-            ("damper", Damper(axle.Damper).InPlaceOf(before?.At("damper"), Moves(before?.At("damper")))),
+            ("damper", Damper(axle.Damper, part.Option.Part).InPlaceOf(before?.At("damper"), Moves(before?.At("damper")))),
         ],
         PartSort.Bar =>
         [
             ("anti-roll-bar", axle.AntiRollBar.Si == 0.0
                 ? before?.At("anti-roll-bar") is null ? null : Node.Nothing
-                : PartNodes.Group(("wheel-rate", PartNodes.Amount(axle.AntiRollBar, In.NewtonsPerMillimetre)))
+                : PartNodes.Group(("wheel-rate", PartNodes.Amount(axle.AntiRollBar, In.NewtonsPerMillimetre, part.Option.Part, "wheel-rate")))
                     .InPlaceOf(before?.At("anti-roll-bar"))),
         ],
-        PartSort.Stop => [("bump-stop", Stop(axle.BumpStop!).InPlaceOf(before?.At("bump-stop")))],
+        PartSort.Stop => [("bump-stop", Stop(axle.BumpStop!, part.Option.Part).InPlaceOf(before?.At("bump-stop")))],
         _ =>
         [
             ("unsprung-mass", PartNodes.Amount(axle.UnsprungMass, In.Kilograms)),
             ("axle-inertia", PartNodes.Amount(axle.RollInertia, In.KilogramSquareMetres)),
             ("tyre", PartNodes.Group(
-                ("rate", PartNodes.Amount(axle.Tyre.Rate, In.NewtonsPerMillimetre)),
-                ("damping", PartNodes.Amount(axle.Tyre.Damping, In.NewtonSecondsPerMetre)),
-                ("contact-length", PartNodes.Amount(axle.Tyre.ContactLength, In.Millimetres))).InPlaceOf(before?.At("tyre"))),
+                ("rate", PartNodes.Amount(axle.Tyre.Rate, In.NewtonsPerMillimetre, part.Option.Part, "rate")),
+                ("damping", PartNodes.Amount(axle.Tyre.Damping, In.NewtonSecondsPerMetre, part.Option.Part, "damping")),
+                ("contact-length", PartNodes.Amount(axle.Tyre.ContactLength, In.Millimetres, part.Option.Part, "contact-length")))
+                .InPlaceOf(before?.At("tyre"))),
         ],
     };
 
-    private static Node Spring(Spring spring)
+    private static Node Spring(Spring spring, Part part)
     {
         var (seat, table) = (spring.Swap!.Seat, (spring.Law as TableSpring)?.Table);
         var linear = spring.Law as LinearSpring;
         // A car file takes a rate or a wire: where both were given the rate is what was measured.
         var coil = linear is { Origin: LinearSpring.FromWire, Dimensions: CoilDimensions dimensions } ? dimensions : null;
         return PartNodes.Group(
-            ("rate", linear is null || coil is not null ? null : PartNodes.Amount(linear.Rate, In.NewtonsPerMillimetre)),
+            ("rate", linear is null || coil is not null ? null : PartNodes.Amount(linear.Rate, In.NewtonsPerMillimetre, part, "rate")),
             ("coil", coil is null ? null : PartNodes.Group(
-                ("wire", PartNodes.Amount(coil.Wire, In.Millimetres)),
-                ("mean-diameter", PartNodes.Amount(coil.MeanDiameter, In.Millimetres)),
-                ("active-coils", PartNodes.Amount(coil.ActiveCoils, In.Plain)),
-                ("shear-modulus", PartNodes.Amount(coil.ShearModulus, In.Megapascals)))),
+                ("wire", PartNodes.Amount(coil.Wire, In.Millimetres, part, "wire")),
+                ("mean-diameter", PartNodes.Amount(coil.MeanDiameter, In.Millimetres, part, "mean-diameter")),
+                ("active-coils", PartNodes.Amount(coil.ActiveCoils, In.Plain, part, "active-coils")),
+                ("shear-modulus", PartNodes.Amount(coil.ShearModulus, In.Megapascals, part, "shear-modulus")))),
             ("table", table is null ? null : PartNodes.Table(table, In.Millimetres)),
             ("table-doubt", table is null ? null : PartNodes.TableDoubt(table)),
-            ("free-length", PartNodes.Amount(spring.FreeLength, In.Millimetres)),
-            ("block-length", PartNodes.Amount(spring.BlockLength, In.Millimetres)),
-            ("seat-diameter", PartNodes.Amount(spring.SeatDiameter, In.Millimetres)),
+            ("free-length", PartNodes.Amount(spring.FreeLength, In.Millimetres, part, "free-length")),
+            ("block-length", PartNodes.Amount(spring.BlockLength, In.Millimetres, part, "block-length")),
+            ("seat-diameter", PartNodes.Amount(spring.SeatDiameter, In.Millimetres, part, "seat-diameter")),
             ("seat", seat.Si == 0.0 ? null : PartNodes.Amount(seat, In.Millimetres)),
             ("tester", PartNodes.Name(table?.Factor.Doubt.Shared ?? (coil is null ? linear?.Rate.Doubt.Shared : null))));
     }
 
-    private static Node Damper(Damper damper)
+    private static Node Damper(Damper damper, Part part)
     {
         var law = (TableDamper)damper.Law;
         return PartNodes.Group(
@@ -114,7 +115,7 @@ public static class FittedVariant
             ("rebound", PartNodes.Table(law.Rebound, In.MetresPerSecond)),
             ("table-doubt", PartNodes.TableDoubt(law.Bump)),
             ("rig", PartNodes.Name(law.Factor.Doubt.Shared)),
-            ("gas-force", PartNodes.Amount(damper.GasForce, In.Newtons)),
+            ("gas-force", PartNodes.Amount(damper.GasForce, In.Newtons, part, "gas-force")),
             ("weighed-gas-force", PartNodes.Amount(damper.WeighedGasForce, In.Newtons)));
     }
 
@@ -122,12 +123,12 @@ public static class FittedVariant
     private static string[] Moves(Node? damper) => [.. (damper?.Entries ?? []).Select(entry => entry.Key).Except(
         ["bump", "rebound", "table-doubt", "rig", "damping-ratio", "rebound-per-bump", "gas-force", "weighed-gas-force"])];
 
-    private static Node Stop(Stop stop) => PartNodes.Group(
+    private static Node Stop(Stop stop, Part part) => PartNodes.Group(
         ("clearance", PartNodes.Amount(stop.Clearance, In.Millimetres)),
         ("table", PartNodes.Table(stop.Table!, In.Millimetres)),
         ("table-doubt", PartNodes.TableDoubt(stop.Table!)),
-        ("solid-after", PartNodes.Amount(stop.SolidAfter, In.Millimetres)),
-        ("length", PartNodes.Amount(stop.Length, In.Millimetres)));
+        ("solid-after", PartNodes.Amount(stop.SolidAfter, In.Millimetres, part, "solid-after")),
+        ("length", PartNodes.Amount(stop.Length, In.Millimetres, part, "length")));
 
     private static Node? Weighing(Fitted fitted, Node root)
     {
@@ -157,10 +158,12 @@ public static class FittedVariant
         }
 
         var (link, before) = ((ElasticLink)fitted.Car.Interconnection!, root.At("interconnection"));
+        var part = fitted.Parts.Single(one => one.Place == PartPlace.Link).Option.Part;
         return PartNodes.Group(("elastic", PartNodes.Group(
-            ("rate", PartNodes.Amount(link.Rate, In.NewtonsPerMillimetre)),
-            ("damping", PartNodes.Amount(link.Damping, In.NewtonSecondsPerMetre)),
-            ("front-per-wheel", PartNodes.Amount(link.FrontRatio, In.Plain)),
-            ("rear-per-wheel", PartNodes.Amount(link.RearRatio, In.Plain))).InPlaceOf(before?.At("elastic")))).InPlaceOf(before);
+            ("rate", PartNodes.Amount(link.Rate, In.NewtonsPerMillimetre, part, "rate")),
+            ("damping", PartNodes.Amount(link.Damping, In.NewtonSecondsPerMetre, part, "damping")),
+            ("front-per-wheel", PartNodes.Amount(link.FrontRatio, In.Plain, part, "front-per-wheel")),
+            ("rear-per-wheel", PartNodes.Amount(link.RearRatio, In.Plain, part, "rear-per-wheel")))
+            .InPlaceOf(before?.At("elastic")))).InPlaceOf(before);
     }
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Heaveline.Cars;
 using Heaveline.Files.Yaml;
+using Heaveline.Parts;
 using Heaveline.Quantities;
 
 namespace Heaveline.Files.Parts;
@@ -37,6 +38,23 @@ internal static class PartNodes
     /// <summary>The same; null of nothing.</summary>
     public static Node? Amount<TDimension>(Amount<TDimension>? amount, ShownUnit unit)
         where TDimension : struct, IDimension => amount is { } given ? Amount(given, unit) : null;
+
+    /// <summary>An amount in the words of its list where those say just that; else as above.</summary>
+    /// <param name="amount">The amount.</param>
+    /// <param name="unit">The unit where no words say it.</param>
+    /// <param name="part">The part that it is of.</param>
+    /// <param name="key">Its key in a list.</param>
+    public static Node Amount<TDimension>(Amount<TDimension> amount, ShownUnit unit, Part part, string key)
+        where TDimension : struct, IDimension =>
+        part.Written.Of(key).FirstOrDefault(words => Says(words, amount)) is { } written ? Node.Scalar(written) : Amount(amount, unit);
+
+    /// <summary>The same; null of nothing.</summary>
+    public static Node? Amount<TDimension>(Amount<TDimension>? amount, ShownUnit unit, Part part, string key)
+        where TDimension : struct, IDimension => amount is { } given ? Amount(given, unit, part, key) : null;
+
+    private static bool Says<TDimension>(string words, Amount<TDimension> amount)
+        where TDimension : struct, IDimension => QuantityText.Parse<TDimension>(words) is { IsRead: true, Amount: var read }
+        && read.Si == amount.Si && read.Doubt.HalfWidth == amount.Doubt.HalfWidth;
 
     /// <summary>Rows of a table, in millimetres or metres per second against newtons.</summary>
     public static Node Table(ForceTable table, ShownUnit unit) => Node.List(table.At.Zip(table.Force, (at, force) =>

@@ -73,7 +73,7 @@ internal static class PartSlips
 
     private static IEnumerable<PartSlip> Spring(CoilPart spring, CoilPart[] all)
     {
-        var (rate, others) = (Rate(spring), all.Where(other => other != spring && SameEnd(other, spring)).Select(Rate).ToArray());
+        var (rate, others) = (spring.Rate, all.Where(other => other != spring && SameEnd(other, spring)).Select(other => other.Rate).ToArray());
         if (others.Length >= FewestOthers && Middle(others) is var middle && Tenfold(rate / middle) is { } times)
         {
             yield return new(
@@ -141,11 +141,4 @@ internal static class PartSlips
         : null;
 
     private static bool SameEnd(CoilPart one, CoilPart other) => one.Only is null || other.Only is null || one.Only == other.Only;
-
-    private static double Rate(CoilPart spring) => spring.Law switch
-    {
-        LinearSpring { Rate.Si: var rate } => rate,
-        TableSpring { Table: var table } => (table.Force[^1] - table.Force[0]) / (table.At[^1] - table.At[0]),
-        _ => double.NaN,
-    };
 }

@@ -63,7 +63,16 @@ internal static class PartWords
             Maker = f.Optional(Maker),
             Only = part is LinkPart ? null : f.OptionalValue(Fits),
             Pieces = f.OptionalValue(Pieces),
+            Written = Written(f.Node),
         };
+
+    /// <summary>How the numbers of a part are written.</summary>
+    /// <param name="part">The part in its list.</param>
+    public static WrittenNumbers Written(Node part) => new([.. Scalars(part)]);
+
+    private static IEnumerable<(string Key, string Words)> Scalars(Node group) => group.Entries
+        .SelectMany(entry => entry.Value.Kind == NodeKind.Scalar ? [(entry.Key, entry.Value.Text)] : Scalars(entry.Value))
+        .Concat(group.Items.SelectMany(Scalars));
 
     /// <summary>Reads a price.</summary>
     public static (Money Value, QuantityRefusal? Refusal) ReadPrice(string text)

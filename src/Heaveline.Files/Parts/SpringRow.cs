@@ -86,6 +86,7 @@ internal sealed class SpringRow(string file, IReadOnlyList<Cell> cells, SpringCo
             SeatDiameter = seat,
             AllowedStress = stress,
         };
+        part = part is null ? null : part with { Written = PartWords.Written(Listed()) };
         return part;
     }
 

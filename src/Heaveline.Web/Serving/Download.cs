@@ -14,6 +14,9 @@ internal static class Download
     /// <summary>Ending of the address of an SVG whose letters are outlines; the file's own has two dots, which an address would take apart.</summary>
     public const string Outlines = "outlines";
 
+    /// <summary>Whether <see cref="Of"/> knows an ending: asked before anything is computed.</summary>
+    public static bool IsEnding(string ending) => ending is "svg" or Outlines or "png" or "pdf" or "csv" or "json";
+
     /// <summary>A figure as svg, with letters as outlines too, png or pdf; not found for another ending.</summary>
     public static IResult Picture(Figure figure, string ending, string name) => ending switch
     {
@@ -44,7 +47,6 @@ internal static class Download
     /// <summary>Numbers as JSON.</summary>
     public static IResult Json(string text, string name) => File(Encoding.UTF8.GetBytes(text), "application/json", name, "json");
 
-    /// <summary>A file under a name of its own.</summary>
     /// <summary>Figures that follow each other, as one moving picture.</summary>
     /// <param name="frames">The figures.</param>
     /// <param name="shown">How long each is shown, s.</param>

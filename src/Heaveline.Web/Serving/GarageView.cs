@@ -27,6 +27,9 @@ internal sealed class GarageView(ServeOptions options) : IFinder, IDisposable
     /// <summary>The garage.</summary>
     public Garage Garage { get; } = new(options.Garage, options.Clock);
 
+    /// <summary>What finds its cars by their numbers; null where nothing does.</summary>
+    public IGarageNumbers? Numbers => options.Numbers;
+
     /// <summary>Tells when its files change.</summary>
     public GarageWatch Watch => watch.Value;
 
@@ -106,6 +109,10 @@ internal sealed class GarageView(ServeOptions options) : IFinder, IDisposable
     /// <summary>The lists of parts by their files, each with what it is called and whether it is refused, in the order of their files.</summary>
     public IReadOnlyList<(string Name, string Words, bool IsRefused)> PartsLists =>
         [.. Listing.Parts.Select(list => (list.Name, list.Title, list.Refusals > 0))];
+
+    /// <summary>The studies by their files, each with what it is called and whether it is refused, in the order of their files.</summary>
+    public IReadOnlyList<(string Name, string Words, bool IsRefused)> Studies =>
+        [.. Listing.Studies.Select(study => (study.Name, study.Title, study.Refusals > 0))];
 
     /// <summary>The drives by their folders, each with what it is called, in the order of their folders.</summary>
     public IReadOnlyList<(string Name, string Words)> DriveTitles
@@ -244,7 +251,7 @@ internal sealed class GarageView(ServeOptions options) : IFinder, IDisposable
     private bool IsThere(string file) => Listing.Entries.Any(
         entry => entry.Name == file && !entry.IsBuiltIn
             && entry.Kind is not (GarageKind.Road or GarageKind.Choices or GarageKind.Drive or GarageKind.Film or GarageKind.Ties
-                or GarageKind.Parts));
+                or GarageKind.Parts or GarageKind.Study));
 
     // Names, sizes and times of all files: what can change without any of them is not looked for.
     private string Look() =>

@@ -19,15 +19,7 @@ internal static partial class ScriptBundle
 
     /// <summary>A sheet without what is written for those who work on it.</summary>
     /// <param name="name">Its file name.</param>
-    /// <param name="until">Where what is wanted of it ends; null: at its end.</param>
-    public static string Sheet(string name, string? until = null)
-    {
-        var text = Text(name);
-        var end = until is null ? text.Length : text.IndexOf(until, StringComparison.Ordinal);
-        return end < 0
-            ? throw new InvalidOperationException($"In the pages' own {name} stands no '{until}'.")
-            : Room().Replace(Blank().Replace(Remark().Replace(text[..end], ""), "\n").Trim(), "$1");
-    }
+    public static string Sheet(string name) => Room().Replace(Blank().Replace(Remark().Replace(Text(name), ""), "\n").Trim(), "$1");
 
     /// <summary>The text of a file that the pages load.</summary>
     public static string Text(string name)

@@ -32,6 +32,10 @@ internal static class NeutralLoad
     /// <summary>A neutral load in words.</summary>
     public static string Words(LoadState load) => load.Loads.Count == 0 ? "nothing loaded" : load.Name;
 
+    /// <summary>The heaviest of loads, the first of equals; nothing loaded where there is none.</summary>
+    /// <param name="loads">The loads.</param>
+    public static LoadState Heaviest(IReadOnlyList<LoadState> loads) => loads.Count == 0 ? LoadState.Reference : loads.MaxBy(Mass)!;
+
     /// <summary>Mass of a load, kg.</summary>
     public static double Mass(LoadState load) => load.Loads.Sum(l => l.Mass.Si);
 }

@@ -1,4 +1,5 @@
 using Heaveline.Measures;
+using Heaveline.Numerics;
 
 namespace Heaveline.Doubts;
 
@@ -60,14 +61,14 @@ public sealed record DoubtResult
     /// then holds a further draw as often as it says.
     /// </summary>
     /// <param name="share">0 to 1.</param>
-    public double Quantile(double share) => Quantile(sorted, share);
+    public double Quantile(double share) => DrawnNumbers.QuantileInOrder(sorted, share);
 
     private DoubtInterval Between(double low, double high)
     {
         double[] ordered = CountAbove > 0 ? [.. sorted, .. Enumerable.Repeat(double.PositiveInfinity, CountAbove)]
             : !IsChange && Measure.PassesInfinity && Turn() is > 0 and var first ? [.. sorted.AsSpan(first), .. sorted.AsSpan(0, first)]
             : sorted;
-        return new(Quantile(ordered, low), Quantile(ordered, high));
+        return new(DrawnNumbers.QuantileInOrder(ordered, low), DrawnNumbers.QuantileInOrder(ordered, high));
     }
 
     // Numbers on a line that closes in infinity lie on a circle. It is cut where it is empty over the longest way, and read from there on.
@@ -90,23 +91,6 @@ public sealed record DoubtResult
         }
 
         return first;
-    }
-
-    private static double Quantile(double[] ordered, double share)
-    {
-        if (ordered.Length == 0)
-        {
-            return double.NaN;
-        }
-
-        var at = Math.Clamp((share * (ordered.Length + 1)) - 1.0, 0.0, ordered.Length - 1);
-        var below = Math.Clamp((int)at, 0, ordered.Length - 1);
-        var above = Math.Min(below + 1, ordered.Length - 1);
-        var (from, to, part) = (ordered[below], ordered[above], at - below);
-        return part == 0.0 || from == to ? from
-            : to >= from ? from + (part * (to - from))
-            // Across infinity what is straight is one over it.
-            : 1.0 / ((1.0 / from) + (part * ((1.0 / to) - (1.0 / from))));
     }
 
     /// <summary>The same in the unit that the number is shown in.</summary>

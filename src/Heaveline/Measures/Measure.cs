@@ -58,6 +58,18 @@ public abstract record Measure(string Key, string Label, ShownUnit Unit, int Dig
     /// <param name="shown">In the unit that it is shown in.</param>
     public string Print(double shown) => Numeral.Of(shown, Format);
 
+    /// <summary>A value as printed, as a number in the unit that it is shown in; one that does not exist stays so.</summary>
+    /// <param name="si">SI.</param>
+    internal double Printed(double si) => Printed(si, Digits);
+
+    /// <summary>The same with other digits. Halves go where they go in print: rounding to even would hide what print tells.</summary>
+    /// <param name="si">SI.</param>
+    /// <param name="digits">Digits behind the point.</param>
+    internal double Printed(double si, int digits) => double.IsFinite(si)
+        ? double.Parse(
+            Unit.Of(si).ToString("F" + digits.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture), CultureInfo.InvariantCulture)
+        : si;
+
     /// <summary>Whether a value, SI, is printed as zero.</summary>
     internal bool IsShownAsNothing(double si) => Math.Round(Unit.Of(si), Digits) == 0.0;
 

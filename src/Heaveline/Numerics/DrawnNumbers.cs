@@ -33,7 +33,8 @@ internal static class DrawnNumbers
     }
 
     /// <summary>
-    /// The number below which a share lies, straight between neighbours, the least at 0 and the greatest at 1 [Hyndman and Fan 1996, definition 7].
+    /// The number below which a share lies, straight between neighbours, never beyond the least and the greatest
+    /// [Hyndman and Fan 1996, definition 6].
     /// </summary>
     /// <param name="values">The numbers, in any order, at least one.</param>
     /// <param name="share">0 to 1.</param>
@@ -42,10 +43,26 @@ internal static class DrawnNumbers
         ArgumentOutOfRangeException.ThrowIfZero(values.Length);
         double[] sorted = [.. values];
         Array.Sort(sorted);
-        var at = Math.Clamp(share, 0.0, 1.0) * (sorted.Length - 1);
-        var below = (int)at;
-        return below + 1 < sorted.Length && at > below
-            ? sorted[below] + ((at - below) * (sorted[below + 1] - sorted[below]))
-            : sorted[below];
+        return QuantileInOrder(sorted, share);
+    }
+
+    /// <summary>The same of numbers in order: rising, or rising to infinity and on from below; NaN of none.</summary>
+    /// <param name="ordered">The numbers.</param>
+    /// <param name="share">0 to 1.</param>
+    public static double QuantileInOrder(ReadOnlySpan<double> ordered, double share)
+    {
+        if (ordered.Length == 0)
+        {
+            return double.NaN;
+        }
+
+        var at = Math.Clamp((share * (ordered.Length + 1)) - 1.0, 0.0, ordered.Length - 1);
+        var below = Math.Clamp((int)at, 0, ordered.Length - 1);
+        var above = Math.Min(below + 1, ordered.Length - 1);
+        var (from, to, part) = (ordered[below], ordered[above], at - below);
+        return part == 0.0 || from == to ? from
+            : to >= from ? from + (part * (to - from))
+            // Across infinity what is straight is one over it.
+            : 1.0 / ((1.0 / from) + (part * ((1.0 / to) - (1.0 / from))));
     }
 }

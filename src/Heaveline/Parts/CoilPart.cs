@@ -16,6 +16,9 @@ public sealed record CoilPart : Part
                 "law of a coil spring", $"a {value?.GetType().Name}", "a rate or a table", "Other springs are no parts yet.");
     }
 
+    /// <summary>Its rate, N/m; of a table the mean from its first row to its last.</summary>
+    public double Rate => Law.MeanRate ?? throw new InvalidOperationException($"A {Law.GetType().Name} is no coil spring.");
+
     /// <summary>Length without load, m; null when nobody said.</summary>
     public Amount<Length>? FreeLength
     {

@@ -33,6 +33,9 @@ public abstract record Part
     /// <summary>How many are bought for one place; null: as many as are usual there.</summary>
     public int? Pieces { get; init => field = value is { } v ? (int)Checked.Within(v, 1.0, 16.0, "Two springs make an axle.") : null; }
 
+    /// <summary>How its numbers stand in its list.</summary>
+    public WrittenNumbers Written { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = WrittenNumbers.None;
+
     /// <summary>What it is.</summary>
     public abstract PartSort Sort { get; }
 

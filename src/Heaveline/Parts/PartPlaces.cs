@@ -14,6 +14,10 @@ public static class PartPlaces
     /// <summary>Every place.</summary>
     public static IReadOnlyList<PartPlace> All { get; } = Enum.GetValues<PartPlace>();
 
+    /// <summary>The place of a name; null where there is none.</summary>
+    /// <param name="word">The name, "front spring".</param>
+    public static PartPlace? Named(string word) => Array.IndexOf(Names, word) is >= 0 and var at ? (PartPlace)at : null;
+
     /// <summary>The places of a kind of part, front first.</summary>
     public static IReadOnlyList<PartPlace> Of(PartSort sort) => [.. All.Where(place => place.Sort() == sort)];
 

@@ -14,11 +14,7 @@ internal static class ChordDamping
     /// </summary>
     public const double Speed = 0.12;
 
-    /// <summary>The mean of both sides of a car.</summary>
-    /// <param name="model">Car and load at trim.</param>
-    public static SymmetricRide Of(RideModel model) => In(SymmetricRide.MeanOf(model), model.Car);
-
-    /// <summary>The same of a car whose sides may differ.</summary>
+    /// <summary>A car, whose sides may differ.</summary>
     /// <param name="model">Car and load at trim.</param>
     public static OneSidedRide OneSidedOf(RideModel model)
     {

@@ -7,12 +7,17 @@ namespace Heaveline.Search;
 /// <param name="work">Does the driving.</param>
 internal sealed class DrivenSetups(SearchTask task, PieceWork work)
 {
-    private const int AtOnce = 1024;
+    // What was driven before a stop is kept so many at a time; more where many pieces are asked for at once, so that few machines wait for the last.
+    private const int Fewest = 1024;
+    private const int PerPiece = 128;
 
     private readonly Dictionary<long, DrivenSetup> all = [];
     private readonly HashSet<long> looked = [];
     private PieceWork own = work;
     private UseScores? scores;
+
+    /// <summary>What is searched, without limits on what does not count once the car as it is has been driven.</summary>
+    public SearchTask Task { get; private set; } = task;
 
     /// <summary>The row of the car as it is.</summary>
     public SetupRow Present { get; private set; } = new(SetupRow.None, []);
@@ -32,6 +37,21 @@ internal sealed class DrivenSetups(SearchTask task, PieceWork work)
     /// <summary>A setup that was driven; null where it was not.</summary>
     public DrivenSetup? Of(long setup) => all.GetValueOrDefault(setup);
 
+    /// <summary>Those of a search that has ended, for further ones beside them.</summary>
+    /// <param name="found">What was found.</param>
+    /// <param name="work">Does the driving.</param>
+    public static DrivenSetups After(FoundSetups found, PieceWork work)
+    {
+        var driven = new DrivenSetups(found.Task, work) { Present = found.Present, scores = found.Scores, Wishes = found.Wishes };
+        foreach (var one in found.Driven)
+        {
+            driven.all[one.Setup] = one;
+        }
+
+        driven.looked.Add(0L);
+        return driven;
+    }
+
     /// <summary>Drives the car as it is.</summary>
     /// <returns>Whether it gets across everywhere.</returns>
     public bool DrivePresent()
@@ -42,8 +62,9 @@ internal sealed class DrivenSetups(SearchTask task, PieceWork work)
             return false;
         }
 
-        scores = new UseScores(task.Columns, Present);
-        Wishes = [.. task.Wishes.Where(w => w is WishKind.Money or WishKind.Parts || Scores.Has(w))];
+        scores = new UseScores(Task.Columns, Present);
+        Wishes = [.. Task.Wishes.Where(w => w is WishKind.Money or WishKind.Parts || Scores.Has(w))];
+        Task = Task with { Limits = [.. Task.Limits.Where(limit => Scores.Has(limit.Wish))] };
         Keep(0L, Present);
         looked.Add(0L);
         return true;
@@ -54,7 +75,8 @@ internal sealed class DrivenSetups(SearchTask task, PieceWork work)
     {
         var before = 0;
         // What was driven before a stop is kept.
-        foreach (var fresh in setups.Where(s => !all.ContainsKey(s)).Distinct().Order().ToArray().Chunk(AtOnce))
+        var atOnce = Math.Max(Fewest, PerPiece * task.PiecesAtOnce);
+        foreach (var fresh in setups.Where(s => !all.ContainsKey(s)).Distinct().Order().ToArray().Chunk(atOnce))
         {
             var rows = own.Of(PieceStage.Drive, fresh, Piece.AsStated, done is null ? null : n => done(before + n));
             for (var i = 0; i < fresh.Length; i++)
@@ -67,7 +89,7 @@ internal sealed class DrivenSetups(SearchTask task, PieceWork work)
     }
 
     /// <summary>From now on a stop is no longer heard: what is left to do is little, and without it nothing could be told.</summary>
-    public void Finish() => own = new PieceWork(task.Doer, task.Degree, CancellationToken.None);
+    public void Finish() => own = new PieceWork(Task.Doer, Task.PiecesAtOnce, CancellationToken.None);
 
     /// <summary>
     /// Looks at allowed setups standing and under further loads; those against whom something is found there are no longer allowed.
@@ -108,7 +130,7 @@ internal sealed class DrivenSetups(SearchTask task, PieceWork work)
         DrivenSetup[] allowed = [.. All.Where(one => one.IsAllowed)];
         var places = allowed.Index().ToDictionary(one => one.Item.Setup, one => one.Index);
         var inside = SetupShell.Of(
-            Flat(allowed), Wishes.Length, Known, [.. front.Select(one => places[one.Setup])], margin, task.Degree, CancellationToken.None);
+            Flat(allowed), Wishes.Length, Known, [.. front.Select(one => places[one.Setup])], margin, Task.Degree, CancellationToken.None);
         return [.. allowed.Where((_, k) => inside[k])];
     }
 
@@ -118,23 +140,29 @@ internal sealed class DrivenSetups(SearchTask task, PieceWork work)
     {
         var wishes = Wishes.Select(wish => wish switch
         {
-            WishKind.Money => task.Space.Price(setup),
-            WishKind.Parts => task.Space.Changed(setup),
+            WishKind.Money => Task.Space.Price(setup),
+            WishKind.Parts => Task.Space.Changed(setup),
             _ => row.IsDriven ? Scores.Of(wish, row, Present) : double.NaN,
         });
-        all[setup] = new DrivenSetup(setup, row, [.. wishes], Reason(row));
+        all[setup] = new DrivenSetup(setup, row, [.. wishes], Reason(setup, row));
     }
 
-    private int Reason(SetupRow row)
+    // Standing first, then what it does on the road, then the limits: whatever is looked at later says the least.
+    private int Reason(long setup, SetupRow row)
     {
+        if (setup != 0L && Task.Standing(setup) is not SetupRow.None and var standing)
+        {
+            return standing;
+        }
+
         if (row.Refusal != SetupRow.None)
         {
             return row.Refusal;
         }
 
-        for (var k = 0; k < task.Limits.Length; k++)
+        for (var k = 0; k < Task.Limits.Length; k++)
         {
-            if (!task.Limits[k].Holds(row, Present))
+            if (!Task.Limits[k].Holds(row, Present))
             {
                 return DrivenSetup.FirstLimit + k;
             }

@@ -44,6 +44,9 @@ internal sealed record FoundSetups
     /// <summary>The rounds of the search; empty where all were driven.</summary>
     public ImmutableArray<SearchRound> Rounds { get; init; } = [];
 
+    /// <summary>How many setups were still near the guessed front when the last round had ended; 0 where it went on until nothing was left.</summary>
+    public int LeftNear { get; init; }
+
     /// <summary>What looking at those left out found; null where all were driven or it was not come to.</summary>
     public AuditResult? Audit { get; init; }
 

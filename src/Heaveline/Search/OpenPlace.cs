@@ -12,4 +12,8 @@ internal sealed record OpenPlace(string Name, ImmutableArray<SetupOption> Option
     /// driven once.
     /// </summary>
     public bool IsSilent { get; init; }
+
+    /// <summary>The options whose strength is known, from the softest to the firmest.</summary>
+    public int[] FromSoftToFirm() =>
+        [.. Enumerable.Range(0, Options.Length).Where(k => Options[k].Strength is not null).OrderBy(k => Options[k].Strength).ThenBy(k => k)];
 }

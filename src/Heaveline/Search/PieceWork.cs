@@ -5,7 +5,7 @@ namespace Heaveline.Search;
 
 /// <summary>Setups cut into pieces of work and done on several threads. The pieces are the same however many threads there are.</summary>
 /// <param name="doer">Does a piece.</param>
-/// <param name="degree">How many threads.</param>
+/// <param name="degree">How many pieces at once.</param>
 /// <param name="cancellation">Stops the work.</param>
 internal sealed class PieceWork(IPassDoer doer, int degree, CancellationToken cancellation)
 {

@@ -29,14 +29,17 @@ internal sealed record SearchTask
     /// <summary>Up to so many crossings all setups are driven.</summary>
     public long DrivenWhole { get; init; } = 50_000;
 
-    /// <summary>How near the guessed front a setup is driven (–).</summary>
-    public double Margin { get; init; } = 0.01;
+    /// <summary>After so many rounds a search stops, whatever is left.</summary>
+    public int MostRounds { get; init; } = 40;
 
     /// <summary>The seed of what is drawn.</summary>
     public ulong Seed { get; init; } = 1;
 
     /// <summary>How many threads.</summary>
     public int Degree { get; init; } = 1;
+
+    /// <summary>How many pieces of work are asked for at once, at least one for each thread.</summary>
+    public int PiecesAtOnce { get => Math.Max(field, Degree); init; }
 
     /// <summary>Told the share done (–).</summary>
     public IProgress<double>? Progress { get; init; }

@@ -12,4 +12,10 @@ internal sealed record SetupOption(string Name, double Price)
     /// every option of a place; none where nothing is to be guessed.
     /// </summary>
     public ImmutableArray<double> Numbers { get; init; } = [];
+
+    /// <summary>
+    /// How firm it is, by which the options of a place stand beside each other: of a spring or a bar its rate, of a damper its mean force. Null where
+    /// no number says that.
+    /// </summary>
+    public double? Strength { get; init; }
 }

@@ -5,8 +5,8 @@ namespace Heaveline.Search;
 /// <summary>What came of one setup in one car.</summary>
 /// <param name="Refusal">Why it is none to choose, as its doer numbers the reasons; <see cref="None"/> for no reason.</param>
 /// <param name="Numbers">
-/// Its numbers, SI, in the order of the study: of every use case, then standing. Empty where it could not be driven; whoever is refused for what it
-/// does on the road has them all the same.
+/// Its numbers, SI, in the order of the study: of every use case. Empty where it could not be driven or was looked at alone; whoever is refused for
+/// what it does on the road has them all the same.
 /// </param>
 internal sealed record SetupRow(int Refusal, double[] Numbers)
 {

@@ -18,7 +18,8 @@ internal sealed class SetupSearch
     // Most setups driven in a round.
     private const int AtOnce = 3000;
 
-    private const int MostRounds = 40;
+    // How near the guessed front a setup is driven at first (–).
+    private const double Margin = 0.01;
 
     // Left out setups that are looked at: at random, and from the next shell.
     private const int Audited = 300;
@@ -26,21 +27,21 @@ internal sealed class SetupSearch
     private const int MostAudits = 4;
     private const int MostTurns = 12;
 
-    private readonly SearchTask task;
+    private SearchTask task;
     private readonly PieceWork work;
     private readonly DrivenSetups driven;
     private readonly List<SearchRound> rounds = [];
     private readonly List<long> missed = [];
     private readonly HashSet<long> turned = [];
-    private double margin;
+    private double margin = Margin;
     private double half;
+    private int leftNear;
 
     private SetupSearch(SearchTask task)
     {
         this.task = task;
-        work = new PieceWork(task.Doer, task.Degree, task.Cancellation);
+        work = new PieceWork(task.Doer, task.PiecesAtOnce, task.Cancellation);
         driven = new DrivenSetups(task, work);
-        margin = task.Margin;
     }
 
     /// <summary>Searches.</summary>
@@ -58,6 +59,18 @@ internal sealed class SetupSearch
                 "Leave out the road, speed or load at which it leaves the model's range ('heaveline pass' says which).");
         }
 
+        if (!driven.Scores.Has(task.Wishes[0]))
+        {
+            var floor = task.Columns.Where(column => column.Kind == WishKind.Settling).Max(column => column.Floor);
+            throw new RefusedValueException(
+                "settling of the car as it is",
+                FormattableString.Invariant($"below {In.Degrees.Of(floor):0.##}° (RMS pitch) in every use case, which nobody feels ")
+                    + "(judged by eye, no source)",
+                "felt in one at least",
+                "There is nothing to cure here: leave it as it is, or name an obstacle, speeds and a load at which it goes on pitching.");
+        }
+
+        task = driven.Task;
         var (within, refused) = Standing();
         var isWhole = within.LongLength <= task.DrivenWhole / task.Cases;
         AuditResult? audit = null;
@@ -95,6 +108,7 @@ internal sealed class SetupSearch
             IsWhole = isWhole,
             AreSilentChosen = !IsEveryOne && task.Space.LoudCount < task.Space.Count,
             Rounds = [.. rounds],
+            LeftNear = leftNear,
             Audit = audit,
             IsStopped = isStopped,
         };
@@ -213,7 +227,8 @@ internal sealed class SetupSearch
             var near = Math.Max(margin, half);
             var inside = SetupShell.Of(values, count, driven.Known, front, near, task.Degree, task.Cancellation);
             int[] open = [.. standing.Where(i => inside[i] && driven.Of(within[i]) is null)];
-            if (open.Length == 0 || round == MostRounds)
+            leftNear = open.Length;
+            if (open.Length == 0 || round == task.MostRounds)
             {
                 return values;
             }

@@ -15,17 +15,14 @@ internal sealed class SetupTrial
     private const double SurelyWorse = 3.0;
 
     private SetupTrial(
-        FoundSetups found, IReadOnlyList<TriedSetup> tried, IReadOnlyList<SetupRow> present, IReadOnlyList<int> numbers, int undriven) =>
-        (Found, Tried, Present, Numbers, Undriven) = (found, [.. tried], [.. present], [.. numbers], undriven);
+        FoundSetups found, IReadOnlyList<TriedSetup> tried, IReadOnlyList<int> numbers, int undriven) =>
+        (Found, Tried, Numbers, Undriven) = (found, [.. tried], [.. numbers], undriven);
 
     /// <summary>What was searched.</summary>
     public FoundSetups Found { get; }
 
     /// <summary>The setups in the order in which they were given, after the car as it is.</summary>
     public ImmutableArray<TriedSetup> Tried { get; }
-
-    /// <summary>The rows of the car as it is, draw by draw.</summary>
-    public ImmutableArray<SetupRow> Present { get; }
 
     /// <summary>The numbers of the draws that count.</summary>
     public ImmutableArray<int> Numbers { get; }
@@ -36,6 +33,10 @@ internal sealed class SetupTrial
     /// <summary>How many drawn cars count.</summary>
     public int Draws => Tried[0].Draws;
 
+    /// <summary>The same with other numbers of its setups.</summary>
+    /// <param name="other">Given each, what it becomes.</param>
+    public SetupTrial With(Func<TriedSetup, TriedSetup> other) => new(Found, [.. Tried.Select(other)], Numbers, Undriven);
+
     /// <summary>Drives setups in drawn cars.</summary>
     /// <param name="found">What was searched.</param>
     /// <param name="setups">The setups; the car as it is need not be among them.</param>
@@ -44,7 +45,7 @@ internal sealed class SetupTrial
     public static SetupTrial Of(FoundSetups found, IReadOnlyList<DrivenSetup> setups, int draws, IProgress<double>? progress)
     {
         var task = found.Task;
-        var work = new PieceWork(task.Doer, task.Degree, task.Cancellation);
+        var work = new PieceWork(task.Doer, task.PiecesAtOnce, task.Cancellation);
         DrivenSetup[] all = [found.AsItIs, .. setups.Where(one => one.Setup != 0L).DistinctBy(one => one.Setup)];
         var rows = all.Select(_ => new List<SetupRow>()).ToArray();
         var (present, numbers) = (new List<SetupRow>(), new List<int>());
@@ -78,7 +79,7 @@ internal sealed class SetupTrial
             }
         }
 
-        return new SetupTrial(found, [.. all.Select((_, i) => Summed(i))], present, numbers, undriven);
+        return new SetupTrial(found, [.. all.Select((_, i) => Summed(i))], numbers, undriven);
 
         TriedSetup Summed(int i)
         {

@@ -6,11 +6,8 @@ namespace Heaveline.Search;
 /// <summary>A setup driven in drawn cars, each against the car as it is in the same draw.</summary>
 internal sealed record TriedSetup
 {
-    // Fewer draws say too little of a share: it counts as it was counted, and is told as not sure yet.
-    private const int Few = 60;
-
-    // The half-width, in standard deviations, that one drawn car lies within 9 times in 10.
-    private const double Ninety = 1.645;
+    /// <summary>Fewer draws say too little of a share: it counts as it was counted, and is told as not sure yet.</summary>
+    public const int Few = 60;
 
     /// <summary>The setup as stated.</summary>
     public required DrivenSetup Stated { get; init; }
@@ -65,7 +62,7 @@ internal sealed record TriedSetup
     public (double Mean, double Deviation, int Draws) Less(TriedSetup other, int wish)
     {
         var between = new List<double>();
-        for (var k = 0; k < Math.Min(Draws, other.Draws); k++)
+        for (var k = 0; k < Math.Min(Wishes[wish].Length, other.Wishes[wish].Length); k++)
         {
             var difference = Wishes[wish][k] - other.Wishes[wish][k];
             if (double.IsFinite(difference))
@@ -93,7 +90,7 @@ internal sealed record TriedSetup
         }
 
         var (mean, deviation, _) = other.Less(this, wish);
-        return mean > Math.Max(untold, Ninety * deviation);
+        return mean > Math.Max(untold, Gaussian.Ninety * deviation);
     }
 
     private bool Holds(int count, double share) => Draws == 0 || share == 0.0

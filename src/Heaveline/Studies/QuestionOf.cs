@@ -1,3 +1,4 @@
+using Heaveline.Pieces;
 using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
@@ -14,6 +15,9 @@ public sealed record Question<TAsked, TAnswer> : Question
 
     /// <summary>Answers what is asked.</summary>
     public required Func<TAsked, StudyRun, TAnswer> Answers { get; init; }
+
+    /// <summary>Does pieces of the work that what is asked takes; null where it does not come in pieces.</summary>
+    public Func<TAsked, IPieceDoer>? Pieces { get; init; }
 
     /// <summary>Why what is asked cannot go into one CSV, a sentence; null where it can.</summary>
     public Func<TAsked, string?> CsvRefusal { get; init; } = _ => null;

@@ -1,4 +1,5 @@
 using Heaveline.Answers;
+using Heaveline.Pieces;
 
 namespace Heaveline.Studies;
 
@@ -18,6 +19,15 @@ public sealed record StudyRun
 
     /// <summary>How many groups of passes run at once, at least 1.</summary>
     public int Degree { get; init => field = Math.Max(1, value); } = 1;
+
+    /// <summary>
+    /// Who stands between the study and those who do its pieces, where its work comes in pieces: keeps their answers, or has them done elsewhere.
+    /// Null for nobody.
+    /// </summary>
+    public Func<IPieceDoer, IPieceDoer>? Through { get; init; }
+
+    /// <summary>How many pieces are asked for at once, at least as many as groups of passes run at once here.</summary>
+    public int PiecesAtOnce { get => Math.Max(field, Degree); init; }
 
     /// <summary>
     /// Whether all that the answer can tell is read: what else is worked out when it is first asked for is worked out in the run, where it can be

@@ -21,6 +21,12 @@ public class KeptAnswerTests
     public void An_example_car_crosses_its_road_as_before(string car) =>
         Same($"pass examples/garage/{car}.yaml {KeptAnswers.Passes[car]} --json", $"{car}.pass.json");
 
+    [Theory]
+    [InlineData("fern-four-up")]
+    [InlineData("fern-front-springs")]
+    public void A_study_is_answered_as_before(string study) =>
+        Same($"choose examples/studies/{study}.yaml --json", $"fern-saloon.choose.{study}.json");
+
     [Fact]
     public void No_answer_is_kept_of_a_car_that_is_gone()
     {

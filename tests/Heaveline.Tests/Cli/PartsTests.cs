@@ -106,6 +106,19 @@ public class PartsTests
     }
 
     [Fact]
+    public void Parts_of_one_name_in_lists_of_two_names_are_put_in_by_the_name_that_the_choice_gives_them()
+    {
+        using var scratch = new Scratch();
+        var list = File.ReadAllText(List).Replace("Village motor factors, autumn", "Winter list", StringComparison.Ordinal);
+        File.WriteAllText(scratch["other.yaml"], list);
+        string[] line = ["parts", "fit", List, scratch["other.yaml"], "--car", Saloon, "--put"];
+        var said = Spoken.Of([.. line, "rear spring: Larch R-480 of 'Winter list'"]);
+        Assert.Equal((0, ""), (said.Code, said.Remarks));
+        Assert.Contains("Rear spring: Larch R-480 of 'Winter list', 168 EUR.", said.Results, StringComparison.Ordinal);
+        Assert.Equal(1, Spoken.Of([.. line, "rear spring: Larch R-480"]).Code);
+    }
+
+    [Fact]
     public void Of_a_very_long_list_the_first_are_shown_with_a_word_and_the_file_of_numbers_has_all()
     {
         using var scratch = new Scratch();

@@ -3,6 +3,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using Heaveline.Files;
 using Heaveline.Files.Cars;
+using Heaveline.Files.Choosing;
 using Heaveline.Files.Drives;
 using Heaveline.Files.Films;
 using Heaveline.Files.Parts;
@@ -32,8 +33,10 @@ public class FilePagesTests
 
     private static readonly Validator PartsSchema = Validator.FromText(PartsFile.Schema.ToJsonString());
 
-    public static TheoryData<string, string> Examples => [.. Files("garage"), .. Files("roads"), .. Files("ties"), .. Files("parts"),
-        .. Files("films")];
+    private static readonly Validator StudySchema = Validator.FromText(StudyFile.Schema.ToJsonString());
+
+    public static TheoryData<string, string> Examples =>
+        [.. Files("garage"), .. Files("roads"), .. Files("ties"), .. Files("parts"), .. Files("studies"), .. Files("films")];
 
     [Theory]
     [InlineData("car-file.schema.json")]
@@ -45,6 +48,8 @@ public class FilePagesTests
     [InlineData("ties-file.md")]
     [InlineData("parts-file.schema.json")]
     [InlineData("parts-file.md")]
+    [InlineData("study-file.schema.json")]
+    [InlineData("study-file.md")]
     [InlineData("film-file.schema.json")]
     [InlineData("film-file.md")]
     [InlineData("drive-file.schema.json")]
@@ -60,6 +65,8 @@ public class FilePagesTests
             "ties-file.md" => Page("The sheet of ties", "fern-saloon-hump.yaml", "ties-file.schema.json", TieFile.KeyPage),
             "parts-file.schema.json" => Text(PartsFile.Schema),
             "parts-file.md" => Page("The list of parts", "village-autumn.yaml", "parts-file.schema.json", PartsFile.KeyPage),
+            "study-file.schema.json" => Text(StudyFile.Schema),
+            "study-file.md" => Page("The study of what to buy", "fern-four-up.yaml", "study-file.schema.json", StudyFile.KeyPage),
             "film-file.schema.json" => Text(FilmFile.Schema),
             "film-file.md" => Page("The film file", "grey-saloon-25.yaml", "film-file.schema.json", FilmFile.KeyPage),
             "drive-file.schema.json" => Text(DriveFile.Schema),
@@ -82,7 +89,8 @@ public class FilePagesTests
     {
         var reader = new Reader(SourceText.Load(Path.Combine(Checkout.Root, "examples", folder, file), 1 << 20).Source);
         var document = Json(YamlTree.Of(reader)!);
-        var schema = folder == "roads" ? RoadSchema : folder == "ties" ? TiesSchema : folder == "parts" ? PartsSchema : folder == "films" ? FilmSchema
+        var schema = folder == "roads" ? RoadSchema : folder == "ties" ? TiesSchema : folder == "parts" ? PartsSchema
+            : folder == "studies" ? StudySchema : folder == "films" ? FilmSchema
             : document["variant"] is null ? CarSchema : VariantSchema;
         Assert.True(schema.Evaluate(JsonDocument.Parse(document.ToJsonString()).RootElement).IsValid);
     }
@@ -104,7 +112,10 @@ public class FilePagesTests
     [Fact]
     public void Every_key_has_a_sound_example_or_is_a_group_of_such()
     {
-        var waiting = new Queue<Shape>([CarWords.Shape.Layout, RoadWords.Shape.Layout, DriveWords.Shape.Layout, PartsListWords.Shape.Layout]);
+        var waiting = new Queue<Shape>(
+        [
+            CarWords.Shape.Layout, RoadWords.Shape.Layout, DriveWords.Shape.Layout, PartsListWords.Shape.Layout, StudyWords.Shape.Layout,
+        ]);
         var seen = new HashSet<Shape>();
         while (waiting.TryDequeue(out var shape))
         {

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heaveline.Files.Garages;
 using Heaveline.Finding;
 using Heaveline.Measures;
@@ -53,6 +54,20 @@ public sealed class GarageIndexTests : IDisposable
         Assert.All(found.SelectMany(f => f.Numbers), n => Assert.True(double.IsFinite(n.Value)));
     }
 
+    // What is listed as 1.000 is at most 1.000 and at least 1.000, whatever stands behind that.
+    [Fact]
+    public void A_car_is_found_by_the_number_that_is_printed_of_it()
+    {
+        using var index = Updated();
+        var ratio = Number("ratio");
+        var own = index.Find(new() { Kinds = [GarageKind.Car] }).First(f => f.Name == "fern-saloon.yaml").Numbers.First(n => n.Key == "ratio").Value;
+        var printed = double.Parse(ratio.Print(own), CultureInfo.InvariantCulture);
+        foreach (var isLeast in new[] { true, false })
+        {
+            Assert.Contains(index.Find(new() { Bounds = [Bound("ratio", isLeast, printed)] }), f => f.Name == "fern-saloon.yaml");
+        }
+    }
+
     [Fact]
     public void Only_what_has_changed_is_read_again_and_what_stands_on_it()
     {
@@ -87,7 +102,7 @@ public sealed class GarageIndexTests : IDisposable
         }
 
         File.WriteAllText(At(".heaveline/index.db"), content.Length > 0 ? string.Concat(Enumerable.Repeat(content, 500)) : "");
-        Assert.Equal(["plover-motorcycle.yaml"], GarageSearch.Of(new Garage(Folder), new() { Words = ["plov"] }).Files.Select(f => f.Name));
+        Assert.Equal(["plover-motorcycle.yaml"], GarageFinder.Of(new Garage(Folder), new() { Words = ["plov"] }).Files.Select(f => f.Name));
         using var index = Updated();
         Assert.Equal(["plover-motorcycle.yaml"], Found(index, "plov").Select(f => f.Name));
     }
@@ -103,10 +118,10 @@ public sealed class GarageIndexTests : IDisposable
         var bytes = File.ReadAllBytes(At(".heaveline/index.db"));
         Array.Fill(bytes, (byte)0x5A, 4096, bytes.Length - 4096);
         File.WriteAllBytes(At(".heaveline/index.db"), bytes);
-        var found = GarageSearch.Of(new Garage(Folder), new() { Words = ["plov"] });
+        var found = GarageFinder.Of(new Garage(Folder), new() { Words = ["plov"] });
         Assert.Equal(["plover-motorcycle.yaml"], found.Files.Select(f => f.Name));
         Assert.Equal("'.heaveline/index.db' was damaged and is made anew.", found.Remark);
-        Assert.Equal("", GarageSearch.Of(new Garage(Folder), new()).Remark);
+        Assert.Equal("", GarageFinder.Of(new Garage(Folder), new()).Remark);
     }
 
     [Theory]
@@ -119,7 +134,7 @@ public sealed class GarageIndexTests : IDisposable
         var target = outside["elsewhere"];
         Directory.CreateDirectory(Path.GetDirectoryName(At(link))!);
         File.CreateSymbolicLink(At(link), target);
-        var found = GarageSearch.Of(new Garage(Folder), new() { Words = ["plov"] });
+        var found = GarageFinder.Of(new Garage(Folder), new() { Words = ["plov"] });
         Assert.Equal(["plover-motorcycle.yaml"], found.Files.Select(f => f.Name));
         Assert.StartsWith($"'{link}' is a link:", found.Remark, StringComparison.Ordinal);
         Assert.False(Path.Exists(target));
@@ -129,10 +144,10 @@ public sealed class GarageIndexTests : IDisposable
     public void What_lies_in_the_way_of_the_index_is_named()
     {
         File.WriteAllText(At(".heaveline"), "");
-        Assert.StartsWith("'.heaveline' is a file:", GarageSearch.Of(new Garage(Folder), new()).Remark, StringComparison.Ordinal);
+        Assert.StartsWith("'.heaveline' is a file:", GarageFinder.Of(new Garage(Folder), new()).Remark, StringComparison.Ordinal);
         File.Delete(At(".heaveline"));
         Directory.CreateDirectory(At(".heaveline/index.db"));
-        Assert.StartsWith("'.heaveline/index.db' is a folder:", GarageSearch.Of(new Garage(Folder), new()).Remark, StringComparison.Ordinal);
+        Assert.StartsWith("'.heaveline/index.db' is a folder:", GarageFinder.Of(new Garage(Folder), new()).Remark, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -145,7 +160,7 @@ public sealed class GarageIndexTests : IDisposable
         using var other = new SqliteConnection($"Data Source={At(".heaveline/index.db")};Pooling=False");
         other.Open();
         using var writes = other.BeginTransaction();
-        var found = GarageSearch.Of(new Garage(Folder), new() { Words = ["plov"] }, patience: 1);
+        var found = GarageFinder.Of(new Garage(Folder), new() { Words = ["plov"] }, patience: 1);
         Assert.Equal(["plover-motorcycle.yaml"], found.Files.Select(f => f.Name));
         Assert.StartsWith("another program is writing '.heaveline/index.db':", found.Remark, StringComparison.Ordinal);
     }

@@ -15,13 +15,18 @@ internal static class Rooms
     [
         ("Heaveline",
         [
-            "Quantities", "Numerics", "Cars", "Roads", "Worksheets", "Elements", "Models", "Modes", "Passes", "Recording", "Rides", "Measures",
-            "Parts", "Tuning", "Drives", "Films", "Doubts", "Ties", "Rules", "Causes", "Search", "Figures", "Answers", "Studies",
+            "Quantities", "Numerics", "Pieces", "Cars", "Roads", "Worksheets", "Elements", "Models", "Modes", "Passes", "Recording", "Rides",
+            "Measures", "Parts", "Tuning", "Drives", "Films", "Doubts", "Ties", "Rules", "Causes", "Search", "Figures", "Answers", "Studies",
             "Reports", "",
         ]),
-        ("Heaveline.Files", ["", "Forms", "Yaml", "Editing", "Cars", "Roads", "Ties", "Parts", "Drives", "Films", "Garages", "Reporting"]),
+        ("Heaveline.Files",
+        [
+            "", "Forms", "Yaml", "Editing", "Cars", "Roads", "Ties", "Parts", "Choosing", "Drives", "Films", "Garages", "Reporting", "Keeping",
+        ]),
         ("Heaveline.Finding", [""]),
         ("Heaveline.Gpu", ["Lanes", "Kernels", ""]),
+        ("Heaveline.Cluster", [""]),
+        ("Heaveline.Camera", ["Frames", "Drawn", "Tracks", "Stills", ""]),
         ("Heaveline.Press", ["Colours", "Type", "Paper", "Scales", "Curves", "Plates", "Sheets", ""]),
         ("Heaveline.Web",
         [

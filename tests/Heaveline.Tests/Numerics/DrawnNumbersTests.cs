@@ -7,9 +7,10 @@ public class DrawnNumbersTests
     [Fact]
     public void A_quantile_is_straight_between_neighbours_from_the_least_to_the_greatest()
     {
-        // Hyndman and Fan 1996, definition 7, by hand: h = 0.9·(5 − 1) = 3.6, between the fourth and the fifth.
+        // Hyndman and Fan 1996, definition 6, by hand: h = 0.75·(5 + 1) = 4.5, between the fourth and the fifth; 0.9·6 = 5.4 is past the greatest.
         double[] values = [5.0, 1.0, 2.0, 4.0, 3.0];
-        Assert.Equal(4.6, DrawnNumbers.Quantile(values, 0.9), 12);
+        Assert.Equal(4.5, DrawnNumbers.Quantile(values, 0.75), 12);
+        Assert.Equal(5.0, DrawnNumbers.Quantile(values, 0.9), 12);
         Assert.Equal(1.0, DrawnNumbers.Quantile(values, 0.0));
         Assert.Equal(5.0, DrawnNumbers.Quantile(values, 1.0));
         Assert.Equal(3.0, DrawnNumbers.Quantile(values, 0.5));

@@ -1,4 +1,5 @@
 using System.Text;
+using Heaveline.Quantities;
 using Heaveline.Search;
 
 namespace Heaveline.Tests.Search;
@@ -108,12 +109,42 @@ public class SetupSearchTests
     public void A_limit_that_the_road_decides_is_kept_by_every_setup_of_the_front()
     {
         var study = new MadeUpStudy(9, 12, 10, 6, 5);
-        var limit = new SetupLimit("slow", "the slow case no worse than now", 0.9, (row, present) => (row.Numbers[0] / present.Numbers[0]) - 0.8);
+        var limit = new SetupLimit(
+            WishKind.WorstRoad, "the slow case no worse than now", 0.9, (row, present) => (row.Numbers[0] / present.Numbers[0]) - 0.8);
         var all = SetupSearch.Of(study.Task with { Limits = [limit], DrivenWhole = long.MaxValue });
         var few = SetupSearch.Of(study.Task with { Limits = [limit], DrivenWhole = 0 });
         Assert.All(few.Front.Where(one => one.Setup != 0L), one => Assert.True(limit.Holds(one.Row, few.Present)));
         Assert.InRange(few.Front.First(one => one.Setup != 0L).Wishes[0] / all.Front.First(one => one.Setup != 0L).Wishes[0], 1.0, 1.01);
         Assert.Contains(all.Driven, one => one.Refusal == DrivenSetup.FirstLimit);
+    }
+
+    [Fact]
+    public void A_limit_on_what_nobody_feels_is_left_out()
+    {
+        var study = new MadeUpStudy(9, 9, 8, 6, 4);
+        var limit = new SetupLimit(WishKind.Hit, "the mean hit", 0.9, (_, _) => double.NaN);
+        UseColumn[] columns = [.. study.Task.Columns.Select(c => c.Kind == WishKind.Hit ? c with { Floor = 1e9 } : c)];
+        var found = SetupSearch.Of(study.Task with { Limits = [limit], Columns = [.. columns], DrivenWhole = long.MaxValue });
+        Assert.Empty(found.Task.Limits);
+        Assert.All(found.Driven, one => Assert.True(one.IsAllowed));
+        Assert.DoesNotContain(WishKind.Hit, found.Wishes);
+    }
+
+    [Fact]
+    public void A_car_that_settles_everywhere_before_anybody_feels_it_has_nothing_to_cure()
+    {
+        var study = new MadeUpStudy(9, 9, 8, 6, 4);
+        UseColumn[] columns = [.. study.Task.Columns.Select(c => c.Kind == WishKind.Settling ? c with { Floor = 1e9 } : c)];
+        var refused = Assert.Throws<RefusedValueException>(() => SetupSearch.Of(study.Task with { Columns = [.. columns] }));
+        Assert.Contains("nothing to cure", refused.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_search_that_stops_after_its_last_round_says_how_many_are_still_near()
+    {
+        var study = new MadeUpStudy(4, 20, 20, 8, 8);
+        Assert.Equal(0, Searched(study).LeftNear);
+        Assert.True(SetupSearch.Of(study.Task with { DrivenWhole = 0, MostRounds = 0 }).LeftNear > 0);
     }
 
     private static string Bytes(FoundSetups found)

@@ -47,7 +47,7 @@ public class SetupTrialTests
     {
         // Setups around the edge of a limit: those said to keep it in 200 draws are driven in 1 000 others.
         var (study, found) = Gaining(0.4, 0.7, 0.05, 9, 8, 6, 4);
-        var limit = new SetupLimit("fast", "the fast case", 0.9, (row, present) => (row.Numbers[2] / present.Numbers[2]) - 0.9);
+        var limit = new SetupLimit(WishKind.WorstRoad, "the fast case", 0.9, (row, present) => (row.Numbers[2] / present.Numbers[2]) - 0.9);
         var near = found.Driven.Where(one => limit.Excess(one.Row, found.Present) is > -0.12 and < 0.0).Take(30).ToArray();
         Assert.Equal(30, near.Length);
         var strict = found with { Task = found.Task with { Limits = [limit] } };
@@ -115,7 +115,7 @@ public class SetupTrialTests
         var (_, found) = Gaining(0.3, 0.6, 0.05, 9, 8, 6, 4);
         var best = found.Front[0];
         var edge = (best.Row.Numbers[2] / found.Present.Numbers[2]) + 0.002;
-        var limit = new SetupLimit("fast", "the fast case", 0.9, (row, present) => (row.Numbers[2] / present.Numbers[2]) - edge);
+        var limit = new SetupLimit(WishKind.WorstRoad, "the fast case", 0.9, (row, present) => (row.Numbers[2] / present.Numbers[2]) - edge);
         Assert.True(limit.Holds(best.Row, found.Present));
         var strict = found with { Task = found.Task with { Limits = [limit] } };
         var trial = SetupTrial.Of(strict, Shortlist.Candidates(found), 200, null);

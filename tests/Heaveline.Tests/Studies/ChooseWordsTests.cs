@@ -40,7 +40,7 @@ public partial class ChooseWordsTests
     public void Parts_of_one_name_in_two_lists_are_told_apart_by_their_list()
     {
         var other = VillageParts.List with { Name = "other list", Parts = [VillageParts.Spring("Alder F-17", 16_000.0, AxleEnd.Front, 60m)] };
-        string[] names = [.. ChooseLists.Apart([VillageParts.List, other]).SelectMany(list => list.Parts).Select(part => part.Name)];
+        string[] names = [.. PartsLists.Apart([VillageParts.List, other]).SelectMany(list => list.Parts).Select(part => part.Name)];
         Assert.Contains("Alder F-17 of 'small list'", names);
         Assert.Contains("Alder F-17 of 'other list'", names);
         Assert.Contains("Alder F-19", names);
@@ -123,6 +123,58 @@ public partial class ChooseWordsTests
     [Fact]
     public void No_sentence_of_the_answer_speaks_of_an_option_of_the_command() =>
         Assert.DoesNotContain(Answer.Sentences, s => s.Text.Contains("--", StringComparison.Ordinal));
+
+    [Fact]
+    public void What_gains_and_fails_a_limit_in_the_drawn_cars_is_not_said_to_gain_too_little()
+    {
+        // A limit that holds in the car as stated alone.
+        var stated = Findings.Found.Present;
+        var limit = new SetupLimit(WishKind.Hit, "never in a drawn car", 0.9, (_, present) => ReferenceEquals(present, stated) ? -1.0 : 1.0);
+        var found = Findings.Found with { Task = Findings.Found.Task with { Limits = [limit] } };
+        var trial = SetupTrial.Of(found, Shortlist.Candidates(found), 10, null);
+        Assert.Empty(Shortlist.Of(trial));
+        Assert.Contains(trial.Tried.Skip(1), one => one.Ninth(0) <= 1.0 - Shortlist.Felt);
+        var finding = new ChooseWords(Findings with { Found = found, Trial = trial, List = [] }).Finding.Text;
+        Assert.StartsWith("Leave it as it is: what takes 5 % or more off the settling", finding, StringComparison.Ordinal);
+        Assert.Contains("'never in a drawn car' holds in 0 of", finding, StringComparison.Ordinal);
+        Assert.Contains("the 8 drawn cars after which it was sure enough", finding, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Springs_stand_by_their_rate_whatever_their_length_and_stops_have_no_order()
+    {
+        // The softest is the longest.
+        var rates = new[] { 17_000.0, 19_000.0, 23_000.0 };
+        CoilPart[] springs =
+        [
+            .. rates.Select((rate, k) => VillageParts.Spring($"Alder {k}", rate, AxleEnd.Front, 70m) with { FreeLength = new(0.42 - (0.02 * k)) }),
+        ];
+        var asked = VillageParts.Asked with { Lists = [VillageParts.List with { Parts = [.. springs] }], Open = [PartPlace.FrontSpring] };
+        var place = Assert.Single(new ChooseParts(asked).Space.Places);
+        var order = place.FromSoftToFirm();
+        Assert.Equal(place.Options.Length, order.Length);
+        var own = VillageParts.Saloon.Front.Spring.Law.MeanRate!.Value;
+        Assert.Equal([.. rates.Append(own).Order()], order.Select(k => place.Options[k].Strength!.Value));
+        var stops = new OpenPlace("front stop", [new SetupOption("as it is", 0.0), new SetupOption("longer", 20.0)]);
+        Assert.Empty(stops.FromSoftToFirm());
+    }
+
+    [Fact]
+    public void Where_a_link_joins_front_and_rear_bars_are_driven_as_all_else_is()
+    {
+        var joined = VillageParts.Saloon with { Interconnection = new ElasticLink { Rate = new(2_000.0), Damping = new(0.0) } };
+        Assert.All(new ChooseParts(VillageParts.Asked with { Car = joined }).Space.Places, place => Assert.False(place.IsSilent));
+        Assert.Contains(new ChooseParts(VillageParts.Asked).Space.Places, place => place.IsSilent);
+    }
+
+    [Fact]
+    public void A_step_aside_is_judged_as_the_search_judged_it() => Assert.All(Findings.Aside, one =>
+    {
+        if (Findings.Found.Driven.FirstOrDefault(other => other.Setup == one.Setup.Setup) is { IsAllowed: false } before)
+        {
+            Assert.Equal(before.Refusal, one.Setup.Refusal);
+        }
+    });
 
     [GeneratedRegex(@"\((\d+)\)(?=;|\.$)")]
     private static partial Regex Counted();

@@ -61,6 +61,42 @@ public class ToleranceStudyTests
         Assert.Contains("it has no dipped beam drop", without.Text, StringComparison.Ordinal);
     }
 
+    // Rates of 20.00 and 20.01 kN/m make a ratio of √1.0005 = 1.00025, printed as 1.000.
+    [Theory]
+    [InlineData(1.0, true)]
+    [InlineData(1.0001, true)]
+    [InlineData(1.0004, false)]
+    public void No_number_is_said_to_miss_a_promise_of_the_same_digits(double least, bool isKept)
+    {
+        var car = Body with { Rear = Body.Rear with { Spring = Body.Rear.Spring with { Law = BodyOnSprings.Of(1000.0, 20010.0).Rear.Spring.Law } } };
+        var answer = Run(car, [Promise(AxleCatalogue.FrequencyRatio, true, least)]);
+        Assert.Equal(isKept, answer.IsDesigned);
+        var below = Run(car, [Promise(AxleCatalogue.FrequencyRatio, false, 1.0)]);
+        Assert.True(below.IsDesigned);
+        var finer = Run(car, [Promise(AxleCatalogue.FrequencyRatio, false, 1.0001)]);
+        Assert.Contains("ratio is 1.0002, promised is rear/front frequency ratio at most 1.0001", finer.Sentences[0].Text, StringComparison.Ordinal);
+    }
+
+    // A stop 20 mm away and solid 5 mm on: who comes down by more cannot stand, and would be read as standing where it was.
+    [Fact]
+    public void Cars_that_cannot_stand_are_said_and_nothing_is_read_off_them()
+    {
+        var stop = new Stop { Clearance = new(0.020), Rate = new(40000.0), SolidAfter = new(0.005) };
+        var car = Body with { Rear = Body.Rear with { BumpStop = stop } };
+        var asked = Asked(car, [Promise(Named("rear-height"), true, -0.010)]) with { Heights = [new(0.003), new(0.050)] };
+        var answer = ToleranceStudy.Run(asked);
+        Assert.InRange(answer.Fallen, 20, 500);
+        Assert.Contains($"{answer.Fallen} of the 1000 cars", answer.Sentences.Single(s => s.Id == "fallen").Text, StringComparison.Ordinal);
+        Assert.InRange(answer.Test!.Caught - answer.Test.Mistaken, 0.7, 1.0);
+        Assert.DoesNotContain(Run(car, asked.Promises).Sentences, s => s.Id == "fallen");
+    }
+
+    [Fact]
+    public void A_speed_without_a_road_is_objected_to() => Assert.Contains(
+        "speed does nothing without a road: give --road",
+        Spoken.Of("tolerance", Cured, "--promise", "ratio at least 1", "--speed", "40 km/h").Remarks,
+        StringComparison.Ordinal);
+
     [Fact]
     public void Cars_that_differ_by_more_than_any_tolerance_are_said()
     {
@@ -100,7 +136,7 @@ public class ToleranceStudyTests
         };
         var test = ToleranceStudy.Run(asked).Test!;
         Assert.InRange(test.Caught - test.Mistaken, 0.7, 1.0);
-        Assert.InRange(test.Windows.Single(w => w.Reading == ToleranceReading.Front).Low, -0.013, -0.007);
+        Assert.InRange(test.Windows.Single(w => w.Reading == WorkshopReading.FrontHeight).Low, -0.013, -0.007);
     }
 
     [Fact]

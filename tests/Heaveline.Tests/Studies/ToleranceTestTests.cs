@@ -1,3 +1,4 @@
+using Heaveline.Measures;
 using Heaveline.Studies;
 
 namespace Heaveline.Tests.Studies;
@@ -15,7 +16,7 @@ public class ToleranceTestTests
     {
         var test = ToleranceTest.Of(Readings, [.. Readings[1].Select(r => r < 0.25)])!;
         var window = Assert.Single(test.Windows);
-        Assert.Equal((ToleranceReading.Rear, double.PositiveInfinity), (window.Reading, window.High));
+        Assert.Equal((WorkshopReading.RearHeight, double.PositiveInfinity), (window.Reading, window.High));
         Assert.InRange(window.Low, 0.24, 0.28);
         Assert.InRange(test.Caught, 0.98, 1.0);
         Assert.InRange(test.Mistaken, 0.0, 0.04);
@@ -25,7 +26,7 @@ public class ToleranceTestTests
     public void Both_ends_of_a_window_and_a_second_reading_are_found()
     {
         var test = ToleranceTest.Of(Readings, [.. Enumerable.Range(0, Cars).Select(i => Readings[0][i] is < 0.2 or > 0.8 || Readings[3][i] > 0.75)])!;
-        Assert.Equal([ToleranceReading.Front, ToleranceReading.FrontSwings], test.Windows.Select(w => w.Reading));
+        Assert.Equal([WorkshopReading.FrontHeight, WorkshopReading.FrontSwings], test.Windows.Select(w => w.Reading));
         Assert.All([test.Windows[0].Low, test.Windows[0].High, test.Windows[1].High], end => Assert.True(double.IsFinite(end)));
         Assert.InRange(test.Caught, 0.97, 1.0);
         Assert.InRange(test.Mistaken, 0.0, 0.1);

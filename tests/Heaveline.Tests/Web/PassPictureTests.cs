@@ -157,7 +157,7 @@ public class PassPictureTests
     [InlineData("text", "ground", 4.5)]
     public void Inks_of_the_picture_stand_out_in_light_and_in_dark(string ink, string ground, double least)
     {
-        var sheet = File.ReadAllText(Path.Combine(Checkout.Root, "src", "Heaveline.Web", "wwwroot", "heaveline.css"));
+        var sheet = File.ReadAllText(Path.Combine(Checkout.Root, "src", "Heaveline.Web", "wwwroot", "inks.css"));
         var dark = sheet.IndexOf("@media (prefers-color-scheme: dark)", StringComparison.Ordinal);
         var light = Colours(sheet[..dark]);
         Assert.True(Contrast(light[ink], light[ground]) >= least, $"light: {Contrast(light[ink], light[ground]):F2}");

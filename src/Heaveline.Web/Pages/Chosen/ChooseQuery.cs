@@ -9,7 +9,26 @@ internal static class ChooseQuery
     /// <summary>A choice of the question by its name.</summary>
     public static Choice Of(string name) => ChooseStudy.Question.Choices.Single(choice => choice.Name == name);
 
-    /// <summary>The words, with all lists of the garage where none is named.</summary>
+    /// <summary>
+    /// The lists of the garage that are chosen among where none is named: all that can be read, or of several currencies those of the first, since
+    /// amounts of two have no sum. A list without prices stands beside any.
+    /// </summary>
+    /// <param name="garage">The garage.</param>
+    public static IReadOnlyList<string> Usual(GarageView garage)
+    {
+        var lists = garage.PartsLists.Where(list => !list.IsRefused).Select(list => (list.Name, Currency: Currency(garage, list.Name))).ToArray();
+        var first = lists.Select(list => list.Currency).FirstOrDefault(currency => currency.Length > 0);
+        return [.. lists.Where(list => list.Currency.Length == 0 || list.Currency == first).Select(list => list.Name)];
+    }
+
+    /// <summary>The currency of a list's prices; blank without any.</summary>
+    /// <param name="garage">The garage.</param>
+    /// <param name="list">The list's name there.</param>
+    public static string Currency(GarageView garage, string list) =>
+        ((IFinder)garage).Parts(list).Value?.Parts.Select(part => part.Price?.Currency)
+            .FirstOrDefault(currency => !string.IsNullOrEmpty(currency)) ?? "";
+
+    /// <summary>The words, with the usual lists of the garage where none is named.</summary>
     /// <param name="given">As the address says.</param>
     /// <param name="garage">The garage.</param>
     public static Given Given(Given given, GarageView garage)
@@ -21,7 +40,7 @@ internal static class ChooseQuery
             [
                 .. ChooseStudy.Question.Choices.Where(choice => choice != lists)
                     .SelectMany(choice => given.All(choice).Select(w => (choice.Name, w))),
-                .. garage.PartsLists.Where(list => !list.IsRefused).Select(list => (lists.Name, (string?)list.Name)),
+                .. Usual(garage).Select(name => (lists.Name, (string?)name)),
             ]);
     }
 }

@@ -14,7 +14,7 @@ internal static class ChooseRoutes
         string ending, HttpRequest request, GarageView garage, PageStudy<ChooseAsked, ChooseAnswer, ChooseView> study, ServeOptions options,
         CancellationToken aborted) =>
     {
-        if (ending is not ("svg" or Download.Outlines or "png" or "pdf" or "csv" or "json"))
+        if (!Download.IsEnding(ending))
         {
             return Task.FromResult(Results.NotFound());
         }

@@ -16,6 +16,12 @@ public sealed record ChooseView(ChooseAnswer Answer)
     /// <summary>Price against settling.</summary>
     public Figure TradeOff => tradeOff.Value;
 
+    /// <summary>Whether any setup but the car as it is may be chosen: else there is nothing to draw.</summary>
+    internal bool IsAnyAllowed => Answer.Findings.Found.Driven.Any(one => one.IsAllowed && one.Setup != 0L);
+
+    /// <summary>What stands upwards in it, in words.</summary>
+    public string Upwards => TradeOff.Panels.OfType<ChartPanel>().First().Y.Label;
+
     /// <summary>The shortlist with its cars.</summary>
     internal IReadOnlyList<ChooseTold> List => Answer.Findings.List;
 

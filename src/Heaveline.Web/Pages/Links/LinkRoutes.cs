@@ -32,7 +32,7 @@ internal static class LinkRoutes
         string what,
         CancellationToken aborted)
     {
-        if (ending is not ("svg" or Download.Outlines or "png" or "pdf" or "csv" or "json"))
+        if (!Download.IsEnding(ending))
         {
             return Task.FromResult(Results.NotFound());
         }

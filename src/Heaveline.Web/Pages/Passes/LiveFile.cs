@@ -29,7 +29,7 @@ internal sealed partial class LiveFile(PassView view, ReaderUnits units, string 
 
     // The inks of all pages, what the pass page shows of one pass, and the file's own.
     private static readonly string Style = string.Join(
-        '\n', ScriptBundle.Sheet("heaveline.css", "\n*,"), ScriptBundle.Sheet("pass.css", "/* The tray:"), ScriptBundle.Sheet("livefile.css"));
+        '\n', ScriptBundle.Sheet("inks.css"), ScriptBundle.Sheet("pass.css"), ScriptBundle.Sheet("livefile.css"));
 
     /// <summary>
     /// What a browser may do with it: run the script and the style that stand in it, by their hashes, make modules of the bytes it carries

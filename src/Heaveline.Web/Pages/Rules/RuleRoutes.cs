@@ -21,7 +21,7 @@ internal static class RuleRoutes
         ServeOptions options,
         CancellationToken aborted)
     {
-        if (ending is not ("svg" or Download.Outlines or "png" or "pdf" or "csv" or "json"))
+        if (!Download.IsEnding(ending))
         {
             return Task.FromResult(Results.NotFound());
         }

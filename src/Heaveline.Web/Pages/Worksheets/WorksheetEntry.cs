@@ -57,8 +57,15 @@ public sealed class WorksheetEntry
         .Where(one => !IsMissing(one)).Select(one => garage.Units.Text(one.Sentence)).Distinct();
 
     /// <summary>What is not read yet, in words; blank for nothing.</summary>
-    public string Waiting => string.Join(", ", Lines.Where(line => objections.Any(one => IsMissing(one) && one.Choice == line.Choice.Name))
-        .Select(line => line.Label));
+    public string Waiting => string.Join(", ", Lines.Where(line => objections.Any(one => IsMissing(one) && one.Choice == line.Choice.Name)
+        || (sheet.Needs(line.Choice.Name) && !line.Words.Any())).Select(line => line.Label));
+
+    /// <summary>Whether the value can be had without a line's readings.</summary>
+    public bool IsOptional(WorksheetLine line)
+    {
+        ArgumentNullException.ThrowIfNull(line);
+        return !line.Choice.IsNeeded && !line.Choice.IsRepeated && !sheet.Needs(line.Choice.Name);
+    }
 
     /// <summary>Works the readings out.</summary>
     public void Look()
@@ -135,11 +142,8 @@ public sealed class WorksheetEntry
     private static IEnumerable<(int Row, int Column)> Places(WorksheetLine line) =>
         Enumerable.Range(0, line.Cells.Count).SelectMany(row => Enumerable.Range(0, line.Units.Length).Select(column => (row, column)));
 
-    // A refusal quotes the reading as it was read, and a sheet's own the one that it cannot bear.
-    private static bool IsAt(Objection one, WorksheetLine line, int row, int column) => line.Cells[row][column].Trim().Length > 0
-        && (one.Choice == line.Choice.Name || one.Choice.Length == 0)
-        && (one.Sentence.Contains($"'{line.Whole(row, column)}'", StringComparison.Ordinal)
-            || (one.Choice.Length == 0 && one.Sentence.Contains($" {line.Whole(row, column)};", StringComparison.Ordinal)));
+    private static bool IsAt(Objection one, WorksheetLine line, int row, int column) =>
+        one.Choice == line.Choice.Name && one.Place is { } place && line.RowOf(place.Row) == row && place.Column == column;
 
     private bool IsMissing(Objection one) => Lines.Any(line => line.Choice.Name == one.Choice && !line.Words.Any());
 }

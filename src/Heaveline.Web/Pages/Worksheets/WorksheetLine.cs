@@ -55,12 +55,16 @@ public sealed partial class WorksheetLine
     /// <summary>The words for the study, a whole row each.</summary>
     public IEnumerable<(string Name, string? Words)> Words => Choice.Kind == ChoiceKind.Tick
         ? [(Choice.Name, IsTicked ? Choice.Yes : null)]
-        : Enumerable.Range(0, cells.Count).Where(row => cells[row].All(IsTyped))
-            .Select(row => (Choice.Name, (string?)string.Join(", ", cells[row].Select((_, column) => Whole(row, column)))));
+        : WholeRows.Select(row => (Choice.Name, (string?)string.Join(", ", cells[row].Select((_, column) => Whole(row, column)))));
+
+    /// <summary>The row that the study reads at a place among its own; −1 for none.</summary>
+    internal int RowOf(int read) => WholeRows.Skip(read).Append(-1).First();
 
     /// <summary>A reading that cannot stand in a row, in words; null where it can.</summary>
     public string? Refusal(int row, int column) => Thousands().IsMatch(cells[row][column])
         ? $"{cells[row][column].Trim()} may be thousands or a decimal number: write it without a comma." : null;
+
+    private IEnumerable<int> WholeRows => Enumerable.Range(0, cells.Count).Where(row => cells[row].All(IsTyped));
 
     // A doubt in the number's own unit, or in per cent, stands behind a bare number.
     private static string Whole(string typed, string unit) => QuantityText.Whole(typed, unit);

@@ -20,6 +20,8 @@ public sealed record LinearSpring : SpringLaw
     /// <summary>Wire, leaves or bar that the rate was worked out from; null when the rate was measured.</summary>
     public SpringDimensions? Dimensions { get; init; }
 
+    internal override double? MeanRate => Rate.Si;
+
     /// <inheritdoc/>
     public override double RateAtReference(double carried) => Rate.Si;
 

@@ -19,6 +19,11 @@ public abstract record SpringLaw
     /// <param name="carried">Force in the reference state, N.</param>
     public virtual IReadOnlyList<double> KinksAt(double carried) => [];
 
+    /// <summary>
+    /// Mean rate over all that the law was stated for, N/m: by it one spring is softer than another. Null where it has none by itself.
+    /// </summary>
+    internal virtual double? MeanRate => null;
+
     /// <summary>Whether the force is a straight line between its kinks.</summary>
     public virtual bool IsPiecewiseLinear => true;
 }

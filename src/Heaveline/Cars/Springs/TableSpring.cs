@@ -29,6 +29,8 @@ public sealed record TableSpring(ForceTable Table) : SpringLaw
         return [.. Table.At.Skip(1).Take(Table.At.Count - 2).Select(x => x - start)];
     }
 
+    internal override double? MeanRate => (Table.Force[^1] - Table.Force[0]) / (Table.At[^1] - Table.At[0]);
+
     // A table that is flat at its end may never reach the load: the spring cannot carry the car.
     private double Start(double carried)
     {

@@ -15,7 +15,7 @@ namespace Heaveline.Studies;
 /// </summary>
 /// <param name="given">The words.</param>
 /// <param name="finder">Finds cars and roads.</param>
-public sealed class AskedReader(Given given, IFinder finder)
+public sealed partial class AskedReader(Given given, IFinder finder)
 {
     private readonly List<Objection> objections = [];
     private readonly List<string> notes = [];
@@ -54,7 +54,10 @@ public sealed class AskedReader(Given given, IFinder finder)
     /// <param name="choice">Name of the choice; blank for none in particular.</param>
     /// <param name="sentence">What is wrong and what there is instead.</param>
     /// <param name="isUsage">Whether it is the words that are wrong, whatever cars and roads say.</param>
-    public void Object(string choice, string sentence, bool isUsage = true) => objections.Add(new Objection(choice, sentence, isUsage));
+    public void Object(string choice, string sentence, bool isUsage = true) => Object(new Objection(choice, sentence, isUsage) { Place = At });
+
+    /// <summary>The reading that is being read, which an objection is about; null: none of several.</summary>
+    internal ReadingPlace? At { get; set; }
 
     /// <summary>The words for a choice, or the usual ones; null where there are neither.</summary>
     public string? Text(Choice choice)
@@ -156,7 +159,7 @@ public sealed class AskedReader(Given given, IFinder finder)
         where TDimension : struct, IDimension
     {
         ArgumentNullException.ThrowIfNull(choice);
-        return Text(choice) is { } words ? Amount<TDimension>(choice.Name, choice.Name, words, example) : null;
+        return Text(choice) is { } words ? Parsed<TDimension>(choice.Name, choice.Name, words, example)?.Amount : null;
     }
 
     /// <summary>A quantity with its unit that stands among the words for a choice, in SI units with its doubt; null when it is none.</summary>
@@ -167,7 +170,7 @@ public sealed class AskedReader(Given given, IFinder finder)
         where TDimension : struct, IDimension
     {
         ArgumentNullException.ThrowIfNull(choice);
-        return Amount<TDimension>(choice.Name, choice.Name, words, example);
+        return Parsed<TDimension>(choice.Name, choice.Name, words, example)?.Amount;
     }
 
     /// <summary>A driving speed, m/s; null when it is none.</summary>
@@ -297,13 +300,11 @@ public sealed class AskedReader(Given given, IFinder finder)
         ArgumentNullException.ThrowIfNull(choice);
         ArgumentNullException.ThrowIfNull(car);
         var name = given.Of(choice);
-        var load = name is null
-            ? choice.FirstOfCar ? LoadedCar.UsualLoad(car) : LoadState.Reference
-            : LoadedCar.LoadNamed(car, name);
+        var load = name is not null ? LoadedCar.LoadNamed(car, name)
+            : choice.FirstOfCar ? LoadedCar.UsualLoad(car) : LoadState.Reference;
         if (load is null)
         {
-            var known = string.Join(", ", car.LoadStates.Select(l => l.Name).Prepend(LoadState.Reference.Name));
-            Object(choice.Name, $"'{name}' is no load state of {car.Name}; it has: {known}.", isUsage: false);
+            Object(choice.Name, LoadedCar.NoLoad(car, name!), isUsage: false);
         }
 
         Note(choice, load?.Name);
@@ -344,9 +345,6 @@ public sealed class AskedReader(Given given, IFinder finder)
         return null;
     }
 
-    private Amount<TDimension>? Amount<TDimension>(string choice, string what, string words, string example)
-        where TDimension : struct, IDimension => Parsed<TDimension>(choice, what, words, example)?.Amount;
-
     private Parsed<TDimension>? Parsed<TDimension>(string choice, string what, string words, string example)
         where TDimension : struct, IDimension
     {
@@ -369,7 +367,7 @@ public sealed class AskedReader(Given given, IFinder finder)
         files.Add((choice.Name, found.Inputs));
         if (found.Value is null)
         {
-            objections.Add(new Objection(choice.Name, found.Refusal, IsUsage: false) { IsMissing = found.IsMissing });
+            Object(new Objection(choice.Name, found.Refusal, IsUsage: false) { IsMissing = found.IsMissing });
         }
 
         return found;

@@ -9,6 +9,9 @@ public sealed class Given
     public Given(IEnumerable<(string Name, string? Words)> words) =>
         all = [.. words.Where(w => !string.IsNullOrEmpty(w.Words)).Select(w => (w.Name, w.Words!))];
 
+    /// <summary>All of them, in order.</summary>
+    public IReadOnlyList<(string Name, string Words)> Words => all;
+
     /// <summary>Nothing: everything stands as usual.</summary>
     public static Given Nothing { get; } = new([]);
 
@@ -21,6 +24,11 @@ public sealed class Given
         ArgumentNullException.ThrowIfNull(choice);
         return [.. all.Where(w => w.Name == choice.Name).Select(w => w.Words)];
     }
+
+    /// <summary>Whether words were given for a choice.</summary>
+    /// <param name="choice">Name of the choice.</param>
+    /// <param name="words">The words.</param>
+    internal bool Has(string choice, string words) => all.Contains((choice, words));
 
     /// <summary>The same with other words for a choice.</summary>
     /// <param name="choice">The choice.</param>

@@ -53,6 +53,13 @@ public interface IFinder
     /// <summary>The list of parts of a name. Where lists are not looked for, none is found.</summary>
     Found<PartsList> Parts(string name) => new() { Name = name, Refusal = "Lists of parts are not read here." };
 
+    /// <summary>Whether a name leads to the file of a study, which asks for a choice of parts.</summary>
+    /// <param name="name">The name.</param>
+    bool IsStudy(string name) => false;
+
+    /// <summary>The study of a name. Where studies are not looked for, none is found.</summary>
+    Found<ChooseSheet> Study(string name) => new() { Name = name, Refusal = "Studies are not read here." };
+
     /// <summary>Ends what takes long already while a question is read.</summary>
     CancellationToken Stop => CancellationToken.None;
 

@@ -19,6 +19,13 @@ public sealed record LoadedCar(string Name, Car Car, LoadState Load)
         return new LoadedCar(car.Name, car, load ?? LoadState.Reference);
     }
 
+    // That a car has no load so named, in words.
+    internal static string NoLoad(Car car, string name)
+    {
+        var known = string.Join(", ", car.LoadStates.Select(l => l.Name).Prepend(LoadState.Reference.Name));
+        return $"'{name}' is no load state of {car.Name}; it has: {known}.";
+    }
+
     /// <summary>A load state of a car by its name, empty among them; null when it has none so named.</summary>
     public static LoadState? LoadNamed(Car car, string name)
     {

@@ -21,6 +21,18 @@ public sealed record ChooseAsked
     /// <summary>The places whose parts may change.</summary>
     public ImmutableArray<PartPlace> Open { get; init => field = Drawable.Some(value, "Open at least one place."); } = Usual;
 
+    /// <summary>What may go to some of them; to the others whatever the lists have for them.</summary>
+    public ImmutableArray<ChooseFilter> Filters { get; init; } = [];
+
+    /// <summary>What is wished small; empty for all of it that can be told.</summary>
+    public ImmutableArray<ChooseWish> Wishes
+    {
+        get;
+        init => field = value.IsEmpty || value.Contains(ChooseWish.Settling)
+            ? value
+            : throw new RefusedValueException("wishes", "without settling", "with it", "Settling is always the first wish.");
+    } = [];
+
     /// <summary>The obstacles.</summary>
     public required ImmutableArray<ChooseRoad> Roads { get; init => field = Drawable.Some(value, "Give at least one obstacle."); }
 
@@ -38,6 +50,9 @@ public sealed record ChooseAsked
     /// <summary>Speeds on it, m/s; empty where the ride does not count.</summary>
     public ImmutableArray<double> RideSpeeds { get; init; } = [];
 
+    /// <summary>The loads with which the ride counts, by name; empty for all that count.</summary>
+    public ImmutableArray<string> RideLoads { get; init; } = [];
+
     /// <summary>The loads that count, at least one.</summary>
     public required ImmutableArray<LoadState> Loads { get; init => field = Drawable.Some(value, "Give at least one load."); }
 
@@ -51,7 +66,7 @@ public sealed record ChooseAsked
     public ulong Seed { get; init; } = 1;
 
     /// <summary>Up to so many crossings every setup is driven.</summary>
-    public long DrivenWhole { get; init; } = 50_000;
+    internal long DrivenWhole { get; init; } = 50_000;
 
     /// <summary>The places that are open where nothing else is said: springs, dampers and anti-roll bars.</summary>
     public static ImmutableArray<PartPlace> Usual { get; } =

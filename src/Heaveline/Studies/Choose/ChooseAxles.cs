@@ -40,7 +40,7 @@ internal sealed class ChooseAxles
     /// <param name="parts">The setups.</param>
     /// <param name="degree">How many threads.</param>
     public static ChooseAxles? Of(ChooseAsked asked, ChooseParts parts, int degree) =>
-        asked.Car.Interconnection is not null || parts.Places.Contains(PartPlace.Link) ? null : new ChooseAxles(asked, parts, degree);
+        parts.IsJoined ? null : new ChooseAxles(asked, parts, degree);
 
     /// <summary>Why a setup is none to choose, as far as its axles tell.</summary>
     public ChooseRefusal Of(long setup)

@@ -1,40 +1,50 @@
 using System.Collections.Immutable;
 using Heaveline.Cars;
+using Heaveline.Numerics;
 using Heaveline.Parts;
 using Heaveline.Quantities;
 using Heaveline.Roads;
+using Heaveline.Search;
 
 namespace Heaveline.Studies;
 
 /// <summary>What can be chosen about a choice of parts, and how it is read.</summary>
 internal static class ChooseChoices
 {
-    private const string At = " at ";
-
-    internal static readonly string[] UsualUse =
+    /// <summary>What is driven over where nothing else is said, a line each.</summary>
+    public static readonly string[] UsualUse =
         ["village-hump at 25 km/h, 40 km/h, 60 km/h", "short-bump at 50 km/h, 80 km/h", "class C at 60 km/h, 100 km/h"];
 
-    private static readonly Choice Lists = new()
+    /// <summary>A car, or a study.</summary>
+    public static readonly Choice Car = Choices.Car with
+    {
+        Says = "A car file or a variant; or the file of a study, which names the car and says all that the options say.",
+    };
+
+    /// <summary>Lists of parts.</summary>
+    public static readonly Choice Lists = new()
     {
         Name = "parts",
         Kind = ChoiceKind.Parts,
         Says = "A list of parts with their prices; may be given more than once.",
         HelpName = "FILE",
         IsRepeated = true,
-        IsNeeded = true,
     };
 
-    private static readonly Choice Use = new()
+    /// <summary>What is driven over.</summary>
+    public static readonly Choice Use = new()
     {
         Name = "use",
         Kind = ChoiceKind.Word,
         Says = "An obstacle and speeds that count, or the class of a random road for the ride: \"village-hump at 25 km/h, 40 km/h\", \"class C at "
-            + $"80 km/h\"; may be given more than once. Without it: {string.Join("; ", UsualUse)}.",
+            + "80 km/h\"; behind a semicolon the loads with which it counts and what it weighs beside the other obstacles, \"plank at 30 km/h; loads "
+            + $"driver; weight 2\"; may be given more than once. Without it: {string.Join("; ", UsualUse)}.",
         HelpName = "ROAD at SPEEDS",
         IsRepeated = true,
     };
 
-    private static readonly Choice Loads = new()
+    /// <summary>The loads that count.</summary>
+    public static readonly Choice Loads = new()
     {
         Name = "load",
         Kind = ChoiceKind.Load,
@@ -43,17 +53,41 @@ internal static class ChooseChoices
         IsRepeated = true,
     };
 
-    private static readonly Choice Open = new()
+    /// <summary>The places whose part may change.</summary>
+    public static readonly Choice Open = new()
     {
         Name = "open",
         Kind = ChoiceKind.Word,
-        Says = $"A place whose part may change ({string.Join(", ", PartPlaces.All.Select(place => place.Name()))}); may be given more than once. "
-            + "Without it: springs, dampers and bars.",
+        Says = $"A place whose part may change ({string.Join(", ", PartPlaces.All.Select(place => place.Name()))}), and behind a colon what may go "
+            + "there: \"front spring: at most 120\" a piece, or the names of parts with commas between; may be given more than once. Without it: "
+            + "springs, dampers and bars.",
         HelpName = "PLACE",
         IsRepeated = true,
     };
 
-    private static readonly Choice Budget = new()
+    /// <summary>The places that stay as they are.</summary>
+    public static readonly Choice Keep = new()
+    {
+        Name = "keep",
+        Kind = ChoiceKind.Word,
+        Says = "A place that stays as it is, of those that are open without a word; may be given more than once.",
+        HelpName = "PLACE",
+        IsRepeated = true,
+    };
+
+    /// <summary>What is wished.</summary>
+    public static readonly Choice Wish = new()
+    {
+        Name = "wish",
+        Kind = ChoiceKind.Word,
+        Says = $"A number that is wished small ({string.Join(", ", ChooseWishes.Words)}); may be given more than once, settling is always the first. "
+            + "Without it: all that can be told.",
+        HelpName = "WISH",
+        IsRepeated = true,
+    };
+
+    /// <summary>What it may cost.</summary>
+    public static readonly Choice Budget = new()
     {
         Name = "budget",
         Kind = ChoiceKind.Quantity,
@@ -61,17 +95,20 @@ internal static class ChooseChoices
         HelpName = "MONEY",
     };
 
-    private static readonly Choice With = new()
+    /// <summary>Other limits.</summary>
+    public static readonly Choice With = new()
     {
         Name = "with",
         Kind = ChoiceKind.Word,
-        Says = $"Another limit than usual, \"{ChooseLimitReader.Example}\": of {string.Join(", ", ChooseLimitReader.Names)}; may be given more than "
-            + "once. Without it: worst use case 3 %, hit 10 %, roll 5 %, braking 5 %, lamp swing 0.1 %.",
+            Says = $"Another limit than usual, \"{ChooseLimitReader.Example}\": of {string.Join(", ", ChooseLimitReader.Names)}; \"hit at most 5 % more, "
+                + "in 19 of 20 cars\" says in what share of the drawn cars; may be given more than once. "
+                + $"Without it: {ChooseLimitReader.Usual}.",
         HelpName = "LIMIT",
         IsRepeated = true,
     };
 
-    private static readonly Choice Draws = new()
+    /// <summary>In how many drawn cars.</summary>
+    public static readonly Choice Draws = new()
     {
         Name = "draws",
         Kind = ChoiceKind.Number,
@@ -81,26 +118,41 @@ internal static class ChooseChoices
         Range = (10, 1e4),
     };
 
-    private static readonly Choice Seed = Choices.Seed();
+    /// <summary>The seed.</summary>
+    public static readonly Choice Seed = Choices.Seed();
 
     /// <summary>All of them, in the order of the help.</summary>
-    public static IReadOnlyList<Choice> All { get; } = [Choices.Car, Lists, Use, Loads, Open, Budget, With, Draws, Seed];
+    public static IReadOnlyList<Choice> All { get; } = [Car, Lists, Use, Loads, Open, Keep, Wish, Budget, With, Draws, Seed];
 
     /// <summary>Reads what is asked; null where anything was objected to.</summary>
     public static ChooseAsked? Read(AskedReader reader)
     {
+        if (!reader.OpenStudy(Car))
+        {
+            return null;
+        }
+
         var (draws, seed) = (reader.Whole(Draws), reader.Seed(Seed));
-        var (roads, rides, letter) = ReadUse(reader);
-        var open = ReadOpen(reader);
+        var use = ChooseUseReader.Read(reader);
+        var (open, filters) = ChooseOpenReader.Read(reader);
         var lists = reader.Parts(Lists);
+        if (reader.Given.All(Lists).Count == 0)
+        {
+            reader.Object(Lists.Name, $"{Lists.Name} must be given: {Lists.Says}");
+        }
+
         if (ChooseLists.Against(lists) is { } wrong)
         {
             reader.Object(Lists.Name, wrong.Message, isUsage: false);
         }
 
+        ChooseOpenReader.RefuseUnknown(reader, filters, lists);
         var limits = ChooseLimitReader.Read(reader, With) with { Cost = ReadBudget(reader, lists) };
-        var car = reader.Car(Choices.Car);
+        RefuseUnshown(reader, limits, draws);
+        var wishes = ReadWishes(reader, use.Speeds.IsEmpty, lists.SelectMany(list => list.Parts).All(part => part.Price is null));
+        var car = reader.Car(Car);
         var loads = car is null ? [] : ReadLoads(reader, car);
+        use.RefuseUnknown(reader, car is null ? null : loads);
         return reader.IsRefused
             ? null
             : new ChooseAsked
@@ -108,10 +160,13 @@ internal static class ChooseChoices
                 Car = car!,
                 Lists = [.. lists],
                 Open = open,
-                Roads = roads,
+                Filters = filters,
+                Wishes = wishes,
+                Roads = use.Roads,
                 IsUsualUse = reader.Given.All(Use).Count == 0,
-                Class = letter ?? RoadClass.C,
-                RideSpeeds = rides,
+                Class = use.Class ?? RoadClass.C,
+                RideSpeeds = use.Speeds,
+                RideLoads = use.Loads,
                 Loads = loads,
                 Limits = limits,
                 Draws = draws!.Value,
@@ -119,63 +174,40 @@ internal static class ChooseChoices
             };
     }
 
-    private static (ImmutableArray<ChooseRoad> Roads, ImmutableArray<double> Rides, RoadClass? Class) ReadUse(AskedReader reader)
+    private static ImmutableArray<ChooseWish> ReadWishes(AskedReader reader, bool isWithoutRide, bool isWithoutPrices)
     {
-        var roads = new List<ChooseRoad>();
-        var (rides, letter) = (ImmutableArray<double>.Empty, (RoadClass?)null);
-        foreach (var line in reader.Given.All(Use) is { Count: > 0 } given ? reader.Texts(Use) : UsualUse)
+        var wishes = ImmutableArray.CreateBuilder<ChooseWish>();
+        foreach (var word in reader.Texts(Wish))
         {
-            var at = line.LastIndexOf(At, StringComparison.Ordinal);
-            if (at < 0)
+            if (ChooseWishes.Of(word) is not { } wish)
             {
-                reader.Object(Use.Name, $"'{line}' is no use: write an obstacle or a class, 'at', and speeds: {UsualUse[0]}.");
+                reader.Object(Wish.Name, $"'{word}' is no wish; there are {string.Join(", ", ChooseWishes.Words)}.");
                 continue;
             }
 
-            var name = line[..at].Trim();
-            ImmutableArray<double> speeds =
-                [.. CommaList.Of(line[(at + At.Length)..]).Select(word => reader.Speed(Use, word)).OfType<double>().Distinct().Order()];
-            if (name.StartsWith("class ", StringComparison.Ordinal))
+            if (wish == ChooseWish.Ride && isWithoutRide)
             {
-                (letter, rides) = (reader.Class(Use, name["class ".Length..].Trim()), speeds);
+                reader.Object(Wish.Name, $"'{word}' is wished, and nothing is driven over for it: give a class, {UsualUse[^1]}.");
             }
-            else if (reader.Road(Use, name) is { } road)
+            else if (wish == ChooseWish.Money && isWithoutPrices)
             {
-                if (road.Event is null)
-                {
-                    reader.Object(
-                        Use.Name, $"'{name}' has no obstacle that ends: nothing settles after it. Name an obstacle, or a class.", isUsage: false);
-                }
+                reader.Object(Wish.Name, $"'{word}' is wished, and no list says a price.", isUsage: false);
+            }
 
-                roads.Add(new ChooseRoad(name, road, speeds));
-            }
+            wishes.Add(wish);
         }
 
-        if (roads.Count == 0)
-        {
-            reader.Object(Use.Name, $"No obstacle is given: a settling needs one. Write for example {UsualUse[0]}.");
-        }
-
-        return ([.. roads], rides, letter);
+        return wishes.Count == 0 ? [] : [.. wishes.Append(ChooseWish.Settling).Distinct().Order()];
     }
 
-    private static ImmutableArray<PartPlace> ReadOpen(AskedReader reader)
+    // Of few draws a share is told as not sure yet; of many it must be one that so many can show.
+    private static void RefuseUnshown(AskedReader reader, ChooseLimits limits, int? draws)
     {
-        var words = reader.Texts(Open);
-        var places = ImmutableArray.CreateBuilder<PartPlace>();
-        foreach (var word in words)
+        if (draws is { } count and >= TriedSetup.Few && WilsonInterval.Of(count, count).Low < limits.GreatestShare)
         {
-            if (PartPlaces.All.Where(place => place.Name() == word).ToArray() is [var place])
-            {
-                places.Add(place);
-            }
-            else
-            {
-                reader.Object(Open.Name, $"'{word}' is no place; there are {string.Join(", ", PartPlaces.All.Select(p => p.Name()))}.");
-            }
+            reader.Object(With.Name, FormattableString.Invariant(
+                $"Of {count} drawn cars none can show a limit in {In.Percent.Of(limits.GreatestShare):0.#} % of them: draw more, or ask for less."));
         }
-
-        return words.Count == 0 ? ChooseAsked.Usual : places.ToImmutable();
     }
 
     private static Money? ReadBudget(AskedReader reader, IReadOnlyList<PartsList> lists)
@@ -185,21 +217,21 @@ internal static class ChooseChoices
             return null;
         }
 
-        string[] parts = [.. words.Split(' ', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)];
-        var known = lists.Select(list => list.Currency).Where(c => c.Length > 0).Distinct().ToArray();
-        if (parts.Length is 1 or 2 && QuantityText.Number(parts[0]) is { } value && value >= 0.0)
+        var (money, refusal) = ChooseBudget.Read(words);
+        if (refusal is not null)
         {
-            var currency = parts.Length == 2 ? parts[1] : known is [var one] ? one : "";
-            if (known.Length == 0 || known.Contains(currency))
-            {
-                return new Money((decimal)value, currency);
-            }
-
-            reader.Object(Budget.Name, $"budget '{words}': the lists are in {string.Join(" and ", known)}.");
+            reader.Object(Budget.Name, $"budget '{words}' is no amount of money: write it as 600 EUR.");
             return null;
         }
 
-        reader.Object(Budget.Name, $"budget '{words}' is no amount of money: write it as 600 EUR.");
+        var known = lists.Select(list => list.Currency).Where(c => c.Length > 0).Distinct().ToArray();
+        var currency = money.Currency.Length > 0 ? money.Currency : known is [var one] ? one : "";
+        if (known.Length == 0 || known.Contains(currency))
+        {
+            return money with { Currency = currency };
+        }
+
+        reader.Object(Budget.Name, $"budget '{words}': the lists are in {string.Join(" and ", known)}.");
         return null;
     }
 
@@ -219,8 +251,7 @@ internal static class ChooseChoices
             }
             else
             {
-                var known = string.Join(", ", car.LoadStates.Select(l => l.Name).Prepend(LoadState.Reference.Name));
-                reader.Object(Loads.Name, $"'{name}' is no load state of {car.Name}; it has: {known}.", isUsage: false);
+                reader.Object(Loads.Name, LoadedCar.NoLoad(car, name), isUsage: false);
             }
         }
 

@@ -22,7 +22,6 @@ internal sealed class ChooseDoer : IPassDoer
     private readonly ChooseAsked asked;
     private readonly ChooseUse use;
     private readonly ChooseParts parts;
-    private readonly CureGuard guard;
     private readonly ConcurrentDictionary<int, Lazy<Drawn>> drawn = [];
     private readonly Lazy<ChooseStood> stood;
 
@@ -38,9 +37,12 @@ internal sealed class ChooseDoer : IPassDoer
     public ChooseDoer(ChooseAsked asked, ChooseUse use, ChooseParts parts)
     {
         (this.asked, this.use, this.parts) = (asked, use, parts);
-        guard = new CureGuard(asked.Car.Kind != VehicleKind.TwoWheeler, ChooseUse.Aims);
+        Guard = new CureGuard(asked.Car.Kind != VehicleKind.TwoWheeler, ChooseUse.Aims);
         stood = new Lazy<ChooseStood>(() => ChooseStood.Of(asked, model => Measured([.. RequestsOf(model)], CancellationToken.None)));
     }
+
+    /// <summary>What no setup may do, and what is measured to tell.</summary>
+    public CureGuard Guard { get; }
 
     /// <summary>The car as it is under every load.</summary>
     public ChooseStood Stood => stood.Value;
@@ -105,7 +107,7 @@ internal sealed class ChooseDoer : IPassDoer
     private SetupRow RowOf(ReadOnlySpan<double[]> measured, RideModel[] models, Drawn own, Piece piece, bool isPresent)
     {
         var numbers = new double[use.Numbers];
-        var (breach, excess) = (CureBreach.None, new double[guard.Measured.Count - ChooseUse.Aims.Count]);
+        var (breach, excess) = (CureBreach.None, new double[Guard.Measured.Count - ChooseUse.Aims.Count]);
         Array.Fill(excess, double.NegativeInfinity);
         var before = isPresent ? null : own.Present.Value;
         for (var k = 0; k < measured.Length; k++)
@@ -148,7 +150,7 @@ internal sealed class ChooseDoer : IPassDoer
     }
 
     // How the hit changes is a wish, and has a limit of its own.
-    private CureBreach Breach(double[] before, double[] now) => guard.Breach(before, now) is var found && found == CureBreach.Spoilt
+    private CureBreach Breach(double[] before, double[] now) => Guard.Breach(before, now) is var found && found == CureBreach.Spoilt
         ? CureBreach.None
         : found;
 
@@ -164,7 +166,7 @@ internal sealed class ChooseDoer : IPassDoer
     }
 
     // Of what is farther the travels are better large, the times off the road are not.
-    private bool IsTravel(int k) => guard.Measured[k + ChooseUse.Aims.Count].Better == Better.More;
+    private bool IsTravel(int k) => Guard.Measured[k + ChooseUse.Aims.Count].Better == Better.More;
 
     private SetupRow Look(long setup, CancellationToken cancellation)
     {
@@ -210,7 +212,7 @@ internal sealed class ChooseDoer : IPassDoer
     }
 
     private double[][] Measured(IReadOnlyList<PassRequest> requests, CancellationToken cancellation) =>
-        BatchedMeasures.Of(requests, guard.Measured, BatchedMeasures.Usual, 1, cancellation);
+        BatchedMeasures.Of(requests, Guard.Measured, BatchedMeasures.Usual, 1, cancellation);
 
     private IEnumerable<PassRequest> RequestsOf(RideModel model) =>
         from road in asked.Roads

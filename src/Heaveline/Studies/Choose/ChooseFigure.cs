@@ -20,13 +20,21 @@ internal static class ChooseFigure
     public static Figure Of(ChooseFindings findings, ChooseWords words)
     {
         var found = findings.Found;
-        var up = findings.Parts.HasPrices ? WishKind.Money : found.Wishes.Contains(WishKind.Ride) ? WishKind.Ride : WishKind.Hit;
-        var k = found.Wishes.IndexOf(up);
-        double Height(DrivenSetup one) => up == WishKind.Money ? one.Wishes[k] : In.Percent.Of(one.Wishes[k]);
+        var up = findings.Parts.HasPrices ? WishKind.Money
+            : new[] { WishKind.Ride, WishKind.Hit }.Where(found.Wishes.Contains).Append(WishKind.Parts).First();
+        double Height(DrivenSetup one) => up switch
+        {
+            WishKind.Money => findings.Parts.Space.Price(one.Setup),
+            WishKind.Parts => findings.Parts.Space.Changed(one.Setup),
+            _ => In.Percent.Of(one.Wishes[found.Wishes.IndexOf(up)]),
+        };
+        // All of them by the same number: the shortlist alone was ridden.
+        var name = up == WishKind.Ride ? "ride, dampers by their chord" : ChooseTables.Name(up);
         HashSet<long> shaky = [.. findings.Trial.Tried.Skip(1).Where(one => !Shortlist.Keeps(one, found.Task.Limits))
             .Select(one => one.Stated.Setup)];
         DrivenSetup[] allowed = [.. found.Driven.Where(one => one.IsAllowed && one.Setup != 0L)];
-        DrivenSetup[] shown = [.. allowed, .. findings.List.Select(one => one.Entry.Tried.Stated)];
+        var driven = found.Driven.ToDictionary(one => one.Setup);
+        DrivenSetup[] shown = [.. allowed, .. findings.List.Select(one => driven[one.Entry.Setup])];
         var step = Math.Max(1, (allowed.Length + MostPoints - 1) / MostPoints);
         ImmutableArray<Mark> cloud =
         [
@@ -41,7 +49,7 @@ internal static class ChooseFigure
         return new Figure
         {
             Title = $"{findings.Asked.Car.Name}: what to buy",
-            AltText = FormattableString.Invariant($"{allowed.Length} setups by their settling and their {ChooseTables.Name(up)}; ")
+            AltText = FormattableString.Invariant($"{allowed.Length} setups by their settling and their {name}; ")
                 + (findings.List.IsEmpty ? "none is worth buying." : $"{findings.List.Length} of them lettered."),
             Caption = $"{words.Finding.Text} {words.Asked.Text}",
             SignNote = "Cross: the car as it is. Letters: the shortlist. Grey: other setups that keep the limits as stated"
@@ -56,7 +64,8 @@ internal static class ChooseFigure
                     X = Wide("settling, of the car as it is", [100.0, .. shown.Select(one => In.Percent.Of(one.Wishes[0]))]),
                     Y = up == WishKind.Money
                         ? new Axis { Label = "price", Unit = findings.Parts.Currency, From = 0.0 }
-                        : Wide($"{ChooseTables.Name(up)}, of the car as it is", [100.0, .. shown.Select(Height)]),
+                        : up == WishKind.Parts ? new Axis { Label = "places changed", Unit = "", From = 0.0 }
+                        : Wide($"{name}, of the car as it is", [100.0, .. shown.Select(Height)]),
                     Height = 90.0,
                     Marks =
                     [
@@ -64,7 +73,7 @@ internal static class ChooseFigure
                         new Mark
                         {
                             X = 100.0,
-                            Y = up == WishKind.Money ? 0.0 : 100.0,
+                            Y = up is WishKind.Money or WishKind.Parts ? 0.0 : 100.0,
                             Label = ChooseParts.AsItIs,
                             Symbol = MarkSymbol.Cross,
                             Ink = Ink.Third,
@@ -72,7 +81,7 @@ internal static class ChooseFigure
                         .. findings.List.Select(one => new Mark
                         {
                             X = In.Percent.Of(one.Entry.Tried.Stated.Wishes[0]),
-                            Y = Height(one.Entry.Tried.Stated),
+                            Y = Height(driven[one.Entry.Setup]),
                             Label = one.Letter,
                             IsHere = one.Letter == "A",
                             Symbol = MarkSymbol.Dot,

@@ -38,8 +38,19 @@ internal sealed record ChooseFindings
     /// <summary>What each changed place takes off the first wish in the best setup, as ratios that add up; empty where it is not told.</summary>
     public ImmutableArray<(int Place, double Part)> Shares { get; init; } = [];
 
-    /// <summary>The best setup with one place one part up or down, as driven in the car as stated.</summary>
+    /// <summary>
+    /// The best setup with one place one part softer or firmer, or where that is not said as it is, as driven in the car as stated.
+    /// </summary>
     public ImmutableArray<(int Place, DrivenSetup Setup)> Aside { get; init; } = [];
+
+    /// <summary>Why the refused setups that are told are no choice: of which stop, over what, under which load; by their numbers.</summary>
+    public ImmutableDictionary<long, string> Where { get; init; } = ImmutableDictionary<long, string>.Empty;
+
+    /// <summary>The same of one setup of each reason, by the reasons' numbers.</summary>
+    public ImmutableDictionary<int, string> Instances { get; init; } = ImmutableDictionary<int, string>.Empty;
+
+    /// <summary>Whether what is told of the ride is what the question of the ride tells; else it is what the search went by.</summary>
+    public bool IsRidden { get; init; }
 
     /// <summary>Whose doubt makes most of the spread of the best setup's first wish, greatest first.</summary>
     public ImmutableArray<VarianceShare> Doubts { get; init; } = [];

@@ -27,6 +27,7 @@ internal static class ChooseLimitWords
     public static string Reason(int reason, SearchTask task, ChooseLimits limits) => reason switch
     {
         >= DrivenSetup.FirstLimit => $"breaks '{task.Limits[reason - DrivenSetup.FirstLimit].Says}'",
+        (int)ChooseRefusal.Breach + (int)CureBreach.NoCrossing => "does not get across",
         >= (int)ChooseRefusal.Breach => CureBreachWords.Of((CureBreach)(reason - (int)ChooseRefusal.Breach), "hit").TrimEnd(','),
         (int)ChooseRefusal.Misfit => "does not fit",
         (int)ChooseRefusal.CannotStand => "cannot stand under a load",

@@ -5,11 +5,23 @@ namespace Heaveline.Studies;
 /// <summary>What must hold of whatever is bought, each against the car as it is (–, by how much of itself a number may grow).</summary>
 public sealed record ChooseLimits
 {
-    /// <summary>By how much the settling of any single use case may grow, in 9 of 10 drawn cars.</summary>
+    /// <summary>In what share of the drawn cars a limit must hold where nothing else is said.</summary>
+    public const double UsualShare = 0.9;
+
+    /// <summary>By how much the settling of any single use case may grow.</summary>
     public double WorstRoad { get; init; } = 0.03;
 
-    /// <summary>By how much the mean hit may grow, in 9 of 10 drawn cars.</summary>
+    /// <summary>In what share of the drawn cars that must hold.</summary>
+    public double WorstRoadShare { get; init; } = UsualShare;
+
+    /// <summary>By how much the mean hit may grow.</summary>
     public double Hit { get; init; } = 0.10;
+
+    /// <summary>In what share of the drawn cars that must hold.</summary>
+    public double HitShare { get; init; } = UsualShare;
+
+    /// <summary>The greatest of these shares.</summary>
+    public double GreatestShare => Math.Max(WorstRoadShare, HitShare);
 
     /// <summary>By how much the roll in a bend may grow under any load, in the car as stated.</summary>
     public double Roll { get; init; } = 0.05;

@@ -1,5 +1,6 @@
 using Heaveline.Answers;
 using Heaveline.Quantities;
+using Heaveline.Rides;
 using Heaveline.Search;
 using static Heaveline.Quantities.InvariantText;
 
@@ -9,32 +10,45 @@ namespace Heaveline.Studies;
 /// <param name="findings">What was found.</param>
 internal sealed class ChooseMethodWords(ChooseFindings findings)
 {
-    // With fewer draws a share is told as not sure yet.
-    private const int Few = 60;
-
     /// <summary>All of them, in order.</summary>
     public IReadOnlyList<Sentence> All =>
     [
-        .. new[] { Driven, Limits, OnStops, Refused, Audit, Draws, Unfelt, NotCrossed, NotDriven, LeftOut, Closed, Bars, Wishes }.OfType<Sentence>(),
+        .. new[]
+        {
+            Driven, Limits, OnStops, Refused, Audit, Draws, Unfelt, NotCrossed, NotDriven, LeftOut, Filtered, Closed, Bars, Wishes,
+        }.OfType<Sentence>(),
     ];
 
     private Sentence Driven => new("search", findings.Found switch
     {
         { IsStopped: false, IsWhole: true, Within: 1 } =>
-            "No setup but the car as it is fits and keeps the standing limits.",
+            $"No setup but the car as it is {Fits}.",
         { IsStopped: true } found => Text($"Stopped: {found.Driven.Length} setups were driven."),
-        { IsWhole: true } found => Text($"Every one of the {found.Within} setups that fit and keep the standing limits was driven")
+        { IsWhole: true } found => Text($"Every one of the {found.Within} setups that {Fit} was driven")
             + (found.AreSilentChosen ? ", those that differ in their bars alone counted once." : "."),
         { Rounds: [.., var last] } found =>
             Text($"Of {found.Within} setups to drive {found.Driven.Length} were driven in {found.Rounds.Length} rounds: a sample, and whatever lay ")
-            + Text($"within {In.Percent.Of(last.Margin):0.#} % of the front that a fit to those driven guessed, until nothing was left; at setups ")
+            + Text($"within {In.Percent.Of(last.Margin):0.#} % of the front that a fit to those driven guessed, {Until(found)}; at setups ")
             + Text($"not driven before the fit was off by {In.Percent.Of(last.Residual):0.##} % (RMS) in the last round."),
-        var found => Text($"Of {found.Within} setups to drive {found.Driven.Length} were driven, a sample; nothing near it was left."),
+        var found => Text($"Of {found.Within} setups to drive {found.Driven.Length} were driven, a sample; {Left(found)} was left near the front."),
     });
 
+    // Where front and rear are joined, how a setup stands is looked at once it was driven.
+    private string Fit => !findings.Parts.IsJoined ? "fit and keep the standing limits"
+        : findings.Asked.Limits.Cost is null ? "fit" : "fit and cost no more than they may";
+
+    private string Fits => !findings.Parts.IsJoined ? "fits and keeps the standing limits"
+        : findings.Asked.Limits.Cost is null ? "fits" : "fits and costs no more than it may";
+
+    private static string Until(FoundSetups found) => found.LeftNear == 0
+        ? "until nothing was left"
+        : Text($"and stopped after {found.Rounds.Length} rounds with {found.LeftNear} still near");
+
+    private static string Left(FoundSetups found) => found.LeftNear == 0 ? "nothing" : Text($"{found.LeftNear}");
+
     private Sentence Limits => new("limits",
-        $"Limits: {string.Join("; ", findings.Found.Task.Limits.Select(limit => limit.Says))}"
-        + $"{(findings.Trial.Draws > 0 ? ", in 9 of 10 drawn cars" : "")}; "
+        $"Limits: {string.Join("; ", findings.Found.Task.Limits.Select(limit => limit.Says + OwnShare(limit)))}"
+        + $"{(findings.Trial.Draws > 0 && IsNineOfTen ? ", in 9 of 10 drawn cars" : "")}; "
         + $"{string.Join("; ", ChooseLimitWords.Standing(findings.Asked.Limits))}, in the car as stated; and nothing that no cure may do, over these "
         + "roads at these speeds, under any load" + (findings.Stood.Others.IsEmpty
             ? ""
@@ -43,6 +57,16 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
             ? "."
             : Text($"; in 9 of 10 drawn cars nothing is pressed {In.Millimetres.Of(ChooseDoer.DrawnTravel):0.#} mm deeper, no wheel lifted ")
                 + Text($"{ChooseDoer.DrawnTime:0.##} s longer, than in the same car as it is.")));
+
+    private bool IsNineOfTen => findings.Found.Task.Limits.All(limit => limit.Share == ChooseLimits.UsualShare);
+
+    // Where the shares differ each limit says its own.
+    private string OwnShare(SetupLimit limit) => findings.Trial.Draws == 0 || IsNineOfTen ? ""
+        : limit.Share == ChooseLimits.UsualShare ? ", in 9 of 10 drawn cars"
+        : Text($", in {In.Percent.Of(limit.Share):0.#} % of the drawn cars");
+
+    private Sentence? Filtered => findings.Asked.Filters.IsEmpty ? null : new("filtered",
+        $"Of the lists only some parts were looked at: {string.Join("; ", findings.Asked.Filters.Select(f => f.Words(findings.Parts.Currency)))}.");
 
     private Sentence? OnStops => findings.Stood.Standing.OnStops is not { Length: > 0 } loads ? null : new("on-stops",
         $"Under {SpeedRanges.And([.. loads.Select(load => $"'{load}'")])} the car as it is stands on its bump stops, and what holds it in a bend and "
@@ -60,7 +84,8 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
                 + ", each counted by the first reason found against it"
                 + (findings.Found.IsWhole ? "" : ", those not driven by their standing alone") + ": "
                 + string.Join("; ", counts.Select(r =>
-                    ChooseLimitWords.Reason(r.Reason, findings.Found.Task, findings.Asked.Limits) + Text($" ({r.Count})"))) + ".");
+                    ChooseLimitWords.Reason(r.Reason, findings.Found.Task, findings.Asked.Limits)
+                    + (findings.Instances.TryGetValue(r.Reason, out var where) ? $", for instance {where}" : "") + Text($" ({r.Count})"))) + ".");
         }
     }
 
@@ -93,9 +118,10 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
             }
 
             return new("draws", Text($"Draws: the car as it is and {trial.Tried.Length - 1} setups driven in up to {trial.Draws} cars drawn within ")
-                + Text($"the stated doubts, seed {findings.Asked.Seed}, each setup against the car as it is in the same draw")
+                + Text($"the stated doubts, seed {findings.Asked.Seed}, each setup against the car as it is in the same draw, until ")
+                + "it is surely none to tell"
                 + (trial.Undriven > 0 ? Text($"; {trial.Undriven} more do not count, the car as it is does not get across in them") : "")
-                + (trial.Draws < Few ? ". Of so few draws a limit 'in 9 of 10' is not sure yet." : "."));
+                + (trial.Draws < TriedSetup.Few ? ". Of so few draws a limit 'in 9 of 10' is not sure yet." : "."));
         }
     }
 
@@ -143,10 +169,21 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
         "Of anti-roll bars the cheapest with which a setup keeps the standing limits was driven: with both wheels of an axle alike they enter no "
         + "crossing, with a load to one side next to nothing.");
 
+    private bool IsEven => findings.Asked.Roads.All(road => road.Loads.IsEmpty && road.Weight == findings.Asked.Roads[0].Weight);
+
     private Sentence Wishes => new("wishes", "Settling and hit (peak pitch acceleration while the wheels are on the obstacle) are weighted means of "
-        + "ratios to the car as it is, even over loads, then obstacles, then speeds"
+        + "ratios to the car as it is, "
+        + (IsEven ? "even over loads, then obstacles, then speeds" : "weighted as asked, each obstacle's share even over its loads, then its speeds")
         + (findings.Asked.RideSpeeds.IsEmpty
             ? "."
-            : "; ride is vertical acceleration at the first seat weighted by Wk (ISO 2631-1), of the car made linear with each damper by its chord "
-                + "at 0.12 m/s."));
+            : $"; ride is vertical acceleration at the first seat weighted by Wk (ISO 2631-1), {Ride}."));
+
+    // What is printed, and what was searched by.
+    private string Ride => !findings.IsRidden
+        ? $"of the car made linear with {Chords}"
+        : "in the long run, each car made linear at its own level on that road, as the question of the ride tells it"
+            + (findings.Trial.Draws > ChooseRidden.MostDraws ? Text($", in the first {ChooseRidden.MostDraws} of the drawn cars") : "")
+            + $"; the search alone went by the car made linear with {Chords}";
+
+    private static string Chords => Text($"each damper by its chord at {ChordDamping.Speed:0.##} m/s");
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Heaveline.Cars;
+using Heaveline.Doubts;
 using Heaveline.Parts;
 using Heaveline.Quantities;
 using Heaveline.Search;
@@ -11,6 +12,9 @@ internal sealed class ChooseParts
 {
     /// <summary>What an option is called that leaves a place as it is.</summary>
     public const string AsItIs = "as it is";
+
+    // Where a damper is looked at, m/s: as slow as a body moves, as fast as a wheel does, both ways.
+    private static readonly double[] DamperSpeeds = [0.1, 0.5, -0.1, -0.5];
 
     private readonly Car car;
     private readonly ImmutableArray<ImmutableArray<PartOption?>> options;
@@ -25,7 +29,7 @@ internal sealed class ChooseParts
             throw wrong;
         }
 
-        var lists = ChooseLists.Apart(asked.Lists);
+        var lists = PartsLists.Apart(asked.Lists);
         var known = lists.SelectMany(list => list.Parts).Any(part => part.Price is not null);
         var (places, all, open) = (new List<PartPlace>(), new List<ImmutableArray<PartOption?>>(), new List<OpenPlace>());
         var (unfit, unpriced) = (new List<Misfit>(), new SortedSet<string>(StringComparer.Ordinal));
@@ -33,7 +37,8 @@ internal sealed class ChooseParts
         {
             // By name, so that the order of a list changes nothing.
             var fits = new List<PartOption?> { null };
-            foreach (var part in lists.SelectMany(list => list.For(place)).OrderBy(part => part.Name, StringComparer.Ordinal))
+            foreach (var part in
+                lists.SelectMany(list => list.For(place)).Where(Takes(asked, place)).OrderBy(part => part.Name, StringComparer.Ordinal))
             {
                 if (known && part.Price is null)
                 {
@@ -74,7 +79,8 @@ internal sealed class ChooseParts
         (Places, options, Unfit, Unpriced, HasPrices) = ([.. places], [.. all], unfit, [.. unpriced], known);
         Currency = lists.SelectMany(list => list.Parts)
             .Select(part => part.Price?.Currency).FirstOrDefault(currency => !string.IsNullOrEmpty(currency)) ?? "";
-        Space = new SetupSpace(open);
+        IsJoined = car.Interconnection is not null || Places.Contains(PartPlace.Link);
+        Space = new SetupSpace(IsJoined ? [.. open.Select(place => place with { IsSilent = false })] : open);
     }
 
     /// <summary>The open places for which there is a choice.</summary>
@@ -88,6 +94,11 @@ internal sealed class ChooseParts
 
     /// <summary>Parts that are left out since nobody said their price.</summary>
     public ImmutableArray<string> Unpriced { get; }
+
+    /// <summary>
+    /// Whether something joins front and rear, or may: then no axle tells by itself how the car stands, and bars are driven as all else is.
+    /// </summary>
+    public bool IsJoined { get; }
 
     /// <summary>Whether prices are known at all.</summary>
     public bool HasPrices { get; }
@@ -124,8 +135,18 @@ internal sealed class ChooseParts
     /// <summary>What stands at a place; null where it stays as it is.</summary>
     public PartOption? OptionOf(int place, int option) => options[place][option];
 
+    /// <summary>Whether any part states a doubt, as it stands in the car.</summary>
+    /// <param name="load">Any load.</param>
+    public bool StatesDoubts(LoadState load) => Places.Index().SelectMany(place => options[place.Index].OfType<PartOption>()
+            .Select(option => Fitting.Of(car, [new FittedPart(place.Item, option)])))
+        .OfType<Fitted>().Any(fitted => CarDoubts.Of(fitted.Car, load).AreStated);
+
     /// <summary>What a setup costs.</summary>
     public Money Price(long setup) => new((decimal)Space.Price(setup), Currency);
+
+    // What nothing was said of takes whatever goes there.
+    private static Func<Part, bool> Takes(ChooseAsked asked, PartPlace place) =>
+        asked.Filters.FirstOrDefault(filter => filter.Place == place) is { } filter ? filter.Takes : _ => true;
 
     // These may fit beside another stop or spring than that which is there.
     private static bool HangsOnOthers(MisfitKind kind) =>
@@ -135,13 +156,14 @@ internal sealed class ChooseParts
     {
         if (option is null)
         {
-            return new SetupOption(AsItIs, 0.0) { Numbers = Numbers(place, car) };
+            return new SetupOption(AsItIs, 0.0) { Numbers = Numbers(place, car), Strength = Strength(place, car) };
         }
 
         var price = option.Price is { } one ? option.Part.PiecesOn(car.Kind) * (double)one.Value : 0.0;
         return new SetupOption(option.Name, price)
         {
             Numbers = Numbers(place, Fitting.Of(car, [new FittedPart(place, option)]) is Fitted fitted ? fitted.Car : car),
+            Strength = option.Spring?.Law.MeanRate ?? (option.Damping is { } damping ? Force(damping) : option.BarRate?.Si),
         };
     }
 
@@ -151,9 +173,9 @@ internal sealed class ChooseParts
         var axle = place.End() is { } end ? car.Axles[(int)end] : car.Front;
         return place.Sort() switch
         {
-            PartSort.Spring => [Rate(axle.Spring.Law), 10.0 * (axle.Spring.FreeLength?.Si ?? 0.0)],
+            PartSort.Spring => [Math.Log(axle.Spring.Law.MeanRate ?? 1.0), 10.0 * (axle.Spring.FreeLength?.Si ?? 0.0)],
             PartSort.Damper when axle.Damper.Law is TableDamper { Whole: var whole } =>
-                [.. new[] { 0.1, 0.5, -0.1, -0.5 }.Select(v => Math.Log(Math.Max(1.0, Math.Abs(whole.ForceAt(v))))), axle.Damper.GasForce.Si / 500.0],
+                [.. DamperSpeeds.Select(v => Math.Log(Math.Max(1.0, Math.Abs(whole.ForceAt(v))))), axle.Damper.GasForce.Si / 500.0],
             PartSort.Damper => [0.0, 0.0, 0.0, 0.0, 0.0],
             PartSort.Bar => [axle.AntiRollBar.Si / 10_000.0],
             PartSort.Stop => [10.0 * (axle.BumpStop?.Clearance.Si ?? 1.0), 10.0 * (axle.BumpStop?.SolidAfter?.Si ?? 1.0)],
@@ -162,10 +184,18 @@ internal sealed class ChooseParts
         };
     }
 
-    private static double Rate(SpringLaw law) => Math.Log(law switch
+    // By what one part of a place is softer than another. Of a stop, a tyre or a link no single number says it.
+    private static double? Strength(PartPlace place, Car car)
     {
-        LinearSpring linear => linear.Rate.Si,
-        TableSpring { Table: var table } => (table.ForceAt(table.At[^1]) - table.ForceAt(table.At[0])) / (table.At[^1] - table.At[0]),
-        _ => 1.0,
-    });
+        var axle = place.End() is { } end ? car.Axles[(int)end] : car.Front;
+        return place.Sort() switch
+        {
+            PartSort.Spring => axle.Spring.Law.MeanRate,
+            PartSort.Damper => axle.Damper.Law is TableDamper law ? Force(law) : null,
+            PartSort.Bar => axle.AntiRollBar.Si,
+            _ => null,
+        };
+    }
+
+    private static double Force(TableDamper law) => DamperSpeeds.Average(v => Math.Abs(law.Whole.ForceAt(v)));
 }

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using Heaveline.Causes;
 using Heaveline.Doubts;
+using Heaveline.Numerics;
+using Heaveline.Parts;
 using Heaveline.Search;
 
 namespace Heaveline.Studies;
@@ -16,9 +18,6 @@ internal static class ChooseReasons
     // Differences of the first wishes below this nobody feels.
     private const double Unfelt = 0.01;
 
-    // The half-width, in standard deviations, that one drawn car lies within 9 times in 10.
-    private const double Ninety = 1.645;
-
     // So many draws tell whether neighbours differ.
     private const int MostDraws = 64;
 
@@ -28,7 +27,9 @@ internal static class ChooseReasons
         var barred = findings.Found.Driven.Where(one => !one.IsAllowed && one.Row.IsDriven)
             .OrderBy(one => one.Wishes[0]).ThenBy(one => one.Setup).FirstOrDefault();
         var least = findings.List.IsEmpty ? findings.Least?.Wishes[0] ?? 1.0 : findings.List[0].Entry.Tried.Stated.Wishes[0];
-        findings = findings with { Barred = barred is not null && barred.Wishes[0] < least - Unfelt ? barred : null };
+        barred = barred is not null && barred.Wishes[0] < least - Unfelt ? barred : null;
+        var where = new ChooseWhere(findings.Asked, findings.Parts, doer, findings.Found);
+        findings = findings with { Barred = barred, Where = Told(barred is null ? [] : [(barred, null)]), Instances = where.Instances() };
         if (findings.List.IsEmpty)
         {
             return findings;
@@ -36,13 +37,21 @@ internal static class ChooseReasons
 
         var work = new PieceWork(doer, run.Degree, run.Cancellation);
         var aside = Aside(findings, work);
+        var ridden = new ChooseRidden(findings.Asked, findings.Use, findings.Parts, doer, run);
+        aside = [.. aside.Zip(ridden.Stated(findings.Found, [.. aside.Select(one => one.Setup)]), (one, now) => (one.Place, now))];
         return findings with
         {
+            Where = findings.Where.SetItems(Told(
+                aside.Where(one => !one.Setup.IsAllowed).Select(one => (one.Setup, (PartPlace?)findings.Parts.Places[one.Place])))),
             Shares = Shares(findings, work),
             Aside = aside,
             List = Alike(findings, aside, run),
             Doubts = Doubts(findings, doer),
         };
+
+        ImmutableDictionary<long, string> Told(IEnumerable<(DrivenSetup Setup, PartPlace? At)> refused) => refused.DistinctBy(one => one.Setup.Setup)
+            .Select(one => (one.Setup.Setup, Words: where.Of(one.Setup, one.At))).Where(one => one.Words is not null)
+            .ToImmutableDictionary(one => one.Setup, one => one.Words!);
     }
 
     private static ImmutableArray<(int Place, double Part)> Shares(ChooseFindings findings, PieceWork work)
@@ -67,55 +76,30 @@ internal static class ChooseReasons
             : [];
     }
 
-    // Each place of the best setup with the part next to its own, below and above, in the order of their numbers.
+    // Each place of the best setup with the next softer and the next firmer part. Where none is softer than another, the one step is back.
     private static ImmutableArray<(int Place, DrivenSetup Setup)> Aside(ChooseFindings findings, PieceWork work)
     {
-        var (space, found, best) = (findings.Parts.Space, findings.Found, findings.List[0].Entry.Setup);
+        var (space, best) = (findings.Parts.Space, findings.List[0].Entry.Setup);
         (int Place, long Setup)[] beside =
         [
             .. from place in Enumerable.Range(0, space.Places.Length)
-               let order = InOrder(space.Places[place])
-               let at = Array.IndexOf(order, space.OptionAt(best, place))
-               from next in new[] { at - 1, at + 1 }
-               where next >= 0 && next < order.Length
-               select (place, space.With(best, place, order[next])),
+               from next in Next(space.Places[place], space.OptionAt(best, place))
+               select (place, space.With(best, place, next)),
         ];
-        var rows = work.Of(PieceStage.Drive, [.. beside.Select(one => one.Setup)], Piece.AsStated);
-        var looks = work.Of(PieceStage.Look, [.. beside.Select(one => one.Setup)], Piece.AsStated);
-        return
-        [
-            .. beside.Select((one, k) => (
-                one.Place, new DrivenSetup(one.Setup, rows[k], Wishes(one.Setup, rows[k]), Reason(one.Setup, rows[k], looks[k])))),
-        ];
-
-        ImmutableArray<double> Wishes(long setup, SetupRow row) => [.. found.Wishes.Select(wish => wish switch
-        {
-            WishKind.Money => space.Price(setup),
-            WishKind.Parts => space.Changed(setup),
-            _ => row.IsDriven ? found.Scores.Of(wish, row, found.Present) : double.NaN,
-        })];
-
-        int Reason(long setup, SetupRow row, SetupRow look)
-        {
-            if (found.Task.Standing(setup) is not SetupRow.None and var standing)
-            {
-                return standing;
-            }
-
-            if (row.Refusal != SetupRow.None || look.Refusal != SetupRow.None)
-            {
-                return row.Refusal != SetupRow.None ? row.Refusal : look.Refusal;
-            }
-
-            var broken = found.Task.Limits.Index()
-                .Where(limit => !limit.Item.Holds(row, found.Present)).Select(limit => limit.Index + 1).FirstOrDefault();
-            return broken == 0 ? SetupRow.None : DrivenSetup.FirstLimit + broken - 1;
-        }
+        var driven = DrivenSetups.After(findings.Found, work);
+        driven.Drive(beside.Select(one => one.Setup));
+        driven.Look(beside.Select(one => one.Setup));
+        return [.. beside.Select(one => (one.Place, driven.Of(one.Setup)!))];
     }
 
-    /// <summary>The options of a place from the weakest to the strongest, by the sum of their numbers.</summary>
-    public static int[] InOrder(OpenPlace place) =>
-        [.. Enumerable.Range(0, place.Options.Length).OrderBy(k => place.Options[k].Numbers.Sum()).ThenBy(k => k)];
+    private static IEnumerable<int> Next(OpenPlace place, int own)
+    {
+        var order = place.FromSoftToFirm();
+        var at = Array.IndexOf(order, own);
+        return at < 0
+            ? own == 0 ? [] : [0]
+            : new[] { at - 1, at + 1 }.Where(next => next >= 0 && next < order.Length).Select(next => order[next]);
+    }
 
     // Which neighbours and others of the trial nobody could tell from each of the list, driven in the same cars.
     private static ImmutableArray<ChooseTold> Alike(
@@ -138,7 +122,7 @@ internal static class ChooseReasons
             .. trial.Tried.Skip(2).Where(one => IsNoMore(one) && !one.IsDropped && Enumerable.Range(0, one.Wishes.Length).All(k =>
             {
                 var (mean, deviation, _) = one.Less(own, k);
-                return Math.Abs(mean) <= Math.Max(Unfelt, Ninety * deviation);
+                return Math.Abs(mean) <= Math.Max(Unfelt, Gaussian.Ninety * deviation);
             })).Select(one => one.Stated.Setup),
         ];
         return findings.List.SetItem(0, best with { Alike = [.. alike] });

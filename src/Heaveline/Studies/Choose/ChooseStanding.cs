@@ -26,7 +26,7 @@ internal sealed class ChooseStanding
     public ImmutableArray<string> OnStops { get; }
 
     /// <summary>Whether a car stands on a bump stop.</summary>
-    public static bool IsOnStops(CarAtRest rest) => Enumerable.Range(0, 4).Any(i => rest.Model.Trim.BumpLeft[i] <= 0.0);
+    public static bool IsOnStops(CarAtRest rest) => StandingStops.Of(rest.Model).Any();
 
     /// <summary>The first limit that does not hold.</summary>
     /// <param name="after">The setup under the same loads.</param>
@@ -60,8 +60,9 @@ internal sealed class ChooseStanding
         return drops.Length == 0 ? 0.0 : drops.Max() - drops.Min();
     }
 
-    // Without a roll axis what holds the roll stands for it; a two-wheeler has neither.
-    private static double Roll(CarAtRest rest) => rest.SideEffects.Roll is { } roll ? roll.AnglePerG ?? (1.0 / roll.WithTyres) : 0.0;
+    /// <summary>Roll in a bend per g. Without a roll axis what holds the roll stands for it; a two-wheeler has neither.</summary>
+    public static double Roll(CarAtRest rest) => rest.SideEffects.Roll is { } roll ? roll.AnglePerG ?? (1.0 / roll.WithTyres) : 0.0;
 
-    private static double Braking(CarAtRest rest) => rest.SideEffects.Braking.Angle;
+    /// <summary>Pitch in braking per g.</summary>
+    public static double Braking(CarAtRest rest) => rest.SideEffects.Braking.Angle;
 }

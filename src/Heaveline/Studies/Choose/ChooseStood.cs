@@ -9,10 +9,7 @@ namespace Heaveline.Studies;
 /// <summary>The car as it is under the loads of a study and under every other one, the empty car too: what setups are looked at against.</summary>
 internal sealed class ChooseStood
 {
-    private ChooseStood(ChooseAsked asked, IReadOnlyList<CarAtRest> rests) => (Rests, Standing) = ([.. rests], new(asked.Limits, rests));
-
-    /// <summary>Standing under each load of the use cases.</summary>
-    public ImmutableArray<CarAtRest> Rests { get; }
+    private ChooseStood(ChooseAsked asked, IReadOnlyList<CarAtRest> rests) => Standing = new(asked.Limits, rests);
 
     /// <summary>What must hold standing.</summary>
     public ChooseStanding Standing { get; }

@@ -4,6 +4,7 @@ using Heaveline.Doubts;
 using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Parts;
+using Heaveline.Pieces;
 using Heaveline.Quantities;
 using Heaveline.Search;
 
@@ -33,11 +34,13 @@ public static class ChooseStudy
             Examples:
               heaveline choose examples/garage/fern-saloon.yaml --parts examples/parts/village-autumn.yaml
               heaveline choose examples/garage/fern-saloon.yaml --parts examples/parts/village-autumn.yaml --budget "400 EUR" --draws 60
+              heaveline choose examples/studies/fern-four-up.yaml
             """,
         Choices = ChooseChoices.All,
         IsShortened = true,
         Reads = ChooseChoices.Read,
         Answers = Run,
+        Pieces = Pieces,
     };
 
     /// <summary>What is driven over where nothing else is said, a line each.</summary>
@@ -55,16 +58,18 @@ public static class ChooseStudy
         asked = ChooseUse.Crossed(asked);
         var (parts, use) = (new ChooseParts(asked), new ChooseUse(asked));
         var doer = new ChooseDoer(asked, use, parts);
-        var found = SetupSearch.Of(TaskOf(asked, use, parts, doer, run.Between(0.0, Searched)));
+        var found = SetupSearch.Of(TaskOf(asked, use, parts, PiecesByBytes.Through(doer, run.Through), run.Between(0.0, Searched)));
         var candidates = Shortlist.Candidates(found);
-        var stated = candidates.Select(one => ((Fitted)parts.Fit(one.Setup)).Car).Prepend(asked.Car).Take(8)
-            .Any(car => asked.Loads.Any(load => CarDoubts.Of(car, load).AreStated));
+        // A part that fits beside another alone states its doubts in a setup.
+        var stated = asked.Loads.Any(load => CarDoubts.Of(asked.Car, load).AreStated) || parts.StatesDoubts(asked.Loads[0])
+            || candidates.Any(one => CarDoubts.Of(((Fitted)parts.Fit(one.Setup)).Car, asked.Loads[0]).AreStated);
         var trial = TrialOf(found, candidates, stated && !found.IsStopped ? asked.Draws : 0, run.Between(Searched, Tried));
-        var full = asked.Loads.MaxBy(NeutralLoad.Mass)!;
+        (trial, var entries, var isRidden) = Ridden(trial, new ChooseRidden(asked, use, parts, doer, run));
+        var full = NeutralLoad.Heaviest(asked.Loads);
         var own = new Lazy<ImmutableArray<double>>(() => doer.SeatPeaks(asked.Car));
         ImmutableArray<ChooseTold> list =
         [
-            .. Shortlist.Of(trial).Select((entry, k) =>
+            .. entries.Select((entry, k) =>
             {
                 var fitted = (Fitted)parts.Fit(entry.Setup);
                 return new ChooseTold(((char)('A' + k)).ToString(), entry, fitted, new CarAtRest(RideModel.Of(fitted.Car, full)))
@@ -84,9 +89,20 @@ public static class ChooseStudy
             Stood = doer.Stood,
             Full = new CarAtRest(RideModel.Of(asked.Car, full)),
             List = list,
+            IsRidden = isRidden,
         };
         run.Progress?.Report(Tried);
         return new ChooseAnswer(Reasoned(findings, doer, run));
+    }
+
+    /// <summary>Does pieces of a study's work, as they are asked for through <see cref="StudyRun.Through"/>.</summary>
+    /// <param name="asked">What is asked.</param>
+    /// <exception cref="RefusedValueException">As <see cref="Run"/>.</exception>
+    public static IPieceDoer Pieces(ChooseAsked asked)
+    {
+        ArgumentNullException.ThrowIfNull(asked);
+        asked = ChooseUse.Crossed(asked);
+        return new PiecesByBytes(new ChooseDoer(asked, new ChooseUse(asked), new ChooseParts(asked)));
     }
 
     // What is stopped before its reasons are found is told without them.
@@ -99,6 +115,20 @@ public static class ChooseStudy
         catch (OperationCanceledException)
         {
             return findings with { Found = findings.Found with { IsStopped = true } };
+        }
+    }
+
+    // Whose ride is the least is known once it is ridden. What is stopped is told by what the search went by.
+    private static (SetupTrial Trial, ImmutableArray<ShortlistEntry> List, bool IsRidden) Ridden(SetupTrial trial, ChooseRidden ridden)
+    {
+        try
+        {
+            var own = ridden.Of(trial);
+            return (own, ridden.Of(own, Shortlist.Of(own)), true);
+        }
+        catch (OperationCanceledException)
+        {
+            return (trial, Shortlist.Of(trial), false);
         }
     }
 
@@ -115,7 +145,18 @@ public static class ChooseStudy
         }
     }
 
-    private static SearchTask TaskOf(ChooseAsked asked, ChooseUse use, ChooseParts parts, ChooseDoer doer, StudyRun run)
+    // What can be told, as far as it is wished; those that are driven for first.
+    private static ImmutableArray<WishKind> Wishes(ChooseAsked asked, ChooseParts parts) =>
+    [
+        .. Enum.GetValues<ChooseWish>().Where(wish => asked.Wishes.IsEmpty || asked.Wishes.Contains(wish)).Where(wish => wish switch
+        {
+            ChooseWish.Ride => asked.RideSpeeds.Length > 0,
+            ChooseWish.Money => parts.HasPrices,
+            _ => true,
+        }).Select(ChooseWishes.KindOf),
+    ];
+
+    private static SearchTask TaskOf(ChooseAsked asked, ChooseUse use, ChooseParts parts, IPassDoer doer, StudyRun run)
     {
         var scores = new Lazy<UseScores>(() => new UseScores(
             use.Columns, doer.Do(new Piece(PieceStage.Drive, [0L], Piece.AsStated), CancellationToken.None)[0]));
@@ -123,17 +164,13 @@ public static class ChooseStudy
         return new SearchTask
         {
             Space = parts.Space,
-            Wishes =
-            [
-                WishKind.Settling, WishKind.Hit, .. asked.RideSpeeds.Length > 0 ? new[] { WishKind.Ride } : [],
-                .. parts.HasPrices ? new[] { WishKind.Money } : [], WishKind.Parts,
-            ],
+            Wishes = Wishes(asked, parts),
             Columns = use.Columns,
             Limits =
             [
-                new SetupLimit("worst-road", ChooseLimitWords.WorstRoad(asked.Limits), 0.9, (row, present) =>
+                new SetupLimit(WishKind.WorstRoad, ChooseLimitWords.WorstRoad(asked.Limits), asked.Limits.WorstRoadShare, (row, present) =>
                     scores.Value.Of(WishKind.WorstRoad, row, present) - 1.0 - asked.Limits.WorstRoad),
-                new SetupLimit("hit", ChooseLimitWords.Hit(asked.Limits), 0.9, (row, present) =>
+                new SetupLimit(WishKind.Hit, ChooseLimitWords.Hit(asked.Limits), asked.Limits.HitShare, (row, present) =>
                     scores.Value.Of(WishKind.Hit, row, present) - 1.0 - asked.Limits.Hit),
             ],
             Doer = doer,
@@ -146,6 +183,7 @@ public static class ChooseStudy
             DrivenWhole = asked.DrivenWhole,
             Seed = asked.Seed,
             Degree = run.Degree,
+            PiecesAtOnce = run.PiecesAtOnce,
             Progress = run.Progress,
             Cancellation = run.Cancellation,
         };

@@ -30,13 +30,12 @@ internal static class ChooseTables
         foreach (var (k, wish) in findings.Found.Wishes.Index().Where(w => w.Item is not (WishKind.Money or WishKind.Parts)))
         {
             var (key, name) = (Key(wish), Name(wish));
-            Add(key, $"{name}, as stated", "%", Tenths, one => In.Percent.Of(one.Entry.Tried.Stated.Wishes[k]));
+            Add(key, $"{name}, as stated", "%", Tenths, one => Share(one.Entry.Tried.Stated.Wishes[k]));
             if (findings.Trial.Draws > 0)
             {
-                Add($"{key}-mean", $"{name}, mean of the drawn cars", "%", Tenths, one => In.Percent.Of(one.Entry.Tried.Mean(k)));
-                Add($"{key}-spread", $"{name}, standard deviation", "%", Tenths, one => In.Percent.Of(one.Entry.Tried.Deviation(k)));
-                Add($"{key}-ninth", $"{name}, at most in 9 drawn cars of 10", "%", Tenths, one =>
-                    In.Percent.Of(one.Entry.Tried.Ninth(k)) is var share && double.IsFinite(share) ? share : null);
+                Add($"{key}-mean", $"{name}, mean of the drawn cars", "%", Tenths, one => Share(one.Entry.Tried.Mean(k)));
+                Add($"{key}-spread", $"{name}, standard deviation", "%", Tenths, one => Share(one.Entry.Tried.Deviation(k)));
+                Add($"{key}-ninth", $"{name}, at most in 9 drawn cars of 10", "%", Tenths, one => Share(one.Entry.Tried.Ninth(k)));
             }
         }
 
@@ -71,7 +70,7 @@ internal static class ChooseTables
         return [table];
     }
 
-    /// <summary>The best setup with one place one part up or down.</summary>
+    /// <summary>The best setup with one place one part softer or firmer, or as it is.</summary>
     public static IReadOnlyList<FactTable> Aside(ChooseFindings findings)
     {
         if (findings.Aside.IsEmpty)
@@ -86,7 +85,7 @@ internal static class ChooseTables
             var words = $"{findings.Parts.Space.Places[place].Name} {findings.Parts.At(setup.Setup, place)}"
                 + (setup.IsAllowed ? "" : $" (no choice: {ChooseLimitWords.Reason(setup.Refusal, findings.Found.Task, findings.Asked.Limits)})");
             table.Add(
-                FormattableString.Invariant($"aside-{k + 1}"), words, "%", Tenths, wishes.Select(w => (double?)In.Percent.Of(setup.Wishes[w.Index])));
+                FormattableString.Invariant($"aside-{k + 1}"), words, "%", Tenths, wishes.Select(w => Share(setup.Wishes[w.Index])));
         }
 
         return [table];
@@ -107,6 +106,9 @@ internal static class ChooseTables
         WishKind.Money => "price",
         _ => "places changed",
     };
+
+    // None where a setup has no such number, or not in nine cars of ten.
+    private static double? Share(double ratio) => double.IsFinite(ratio) ? In.Percent.Of(ratio) : null;
 
     private static string Key(WishKind wish) => Name(wish).Replace(' ', '-');
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Heaveline.Cars;
 using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Passes;
@@ -19,6 +20,7 @@ internal sealed class ChooseUse
     /// <param name="asked">What is asked.</param>
     public ChooseUse(ChooseAsked asked)
     {
+        var sum = asked.Roads.Sum(road => road.Weight);
         Crossings =
         [
             .. from load in asked.Loads
@@ -28,7 +30,9 @@ internal sealed class ChooseUse
                    load,
                    road,
                    speed,
-                   1.0 / asked.Loads.Length / asked.Roads.Length / road.Speeds.Length,
+                   Counts(road.Loads, load)
+                       ? 1.0 / (road.Loads.IsEmpty ? asked.Loads.Length : road.Loads.Length) / (sum / road.Weight) / road.Speeds.Length
+                       : 0.0,
                    $"{road.Name}, {Speed(speed)}, {load.Name}"),
         ];
         Rides =
@@ -36,18 +40,28 @@ internal sealed class ChooseUse
             .. from load in asked.Loads
                from speed in asked.RideSpeeds
                select new ChooseCase(
-                   load, null, speed, 1.0 / asked.Loads.Length / asked.RideSpeeds.Length, $"random road, {Speed(speed)}, {load.Name}"),
+                   load,
+                   null,
+                   speed,
+                   Counts(asked.RideLoads, load)
+                       ? 1.0 / (asked.RideLoads.IsEmpty ? asked.Loads.Length : asked.RideLoads.Length) / asked.RideSpeeds.Length
+                       : 0.0,
+                   $"random road, {Speed(speed)}, {load.Name}"),
         ];
         Columns =
         [
-            .. Crossings.SelectMany((one, k) => new[]
+            .. Crossings.Index().Where(one => one.Item.Weight > 0.0).SelectMany(one => new[]
             {
-                new UseColumn(WishKind.Settling, 2 * k, one.Weight, LeastSettling, one.Name),
-                new UseColumn(WishKind.Hit, (2 * k) + 1, one.Weight, LeastHit, one.Name),
+                new UseColumn(WishKind.Settling, 2 * one.Index, one.Item.Weight, LeastSettling, one.Item.Name),
+                new UseColumn(WishKind.Hit, (2 * one.Index) + 1, one.Item.Weight, LeastHit, one.Item.Name),
             }),
-            .. Rides.Select((one, k) => new UseColumn(WishKind.Ride, (2 * Crossings.Length) + k, one.Weight, 0.0, one.Name)),
+            .. Rides.Index().Where(one => one.Item.Weight > 0.0)
+                .Select(one => new UseColumn(WishKind.Ride, (2 * Crossings.Length) + one.Index, one.Item.Weight, 0.0, one.Item.Name)),
         ];
     }
+
+    // With the loads that a road does not count with it is driven all the same, so that nothing is told that is unsafe there.
+    private static bool Counts(ImmutableArray<string> loads, LoadState load) => loads.IsEmpty || loads.Contains(load.Name);
 
     /// <summary>The crossings of obstacles.</summary>
     public ImmutableArray<ChooseCase> Crossings { get; }
@@ -62,27 +76,29 @@ internal sealed class ChooseUse
     public int Numbers => (2 * Crossings.Length) + Rides.Length;
 
     /// <summary>A speed in words.</summary>
-    public static string Speed(double speed) => FormattableString.Invariant($"{In.KilometresPerHour.Of(speed):0.#} km/h");
+    public static string Speed(double speed) => $"{SpeedRanges.Number(speed)} km/h";
 
     /// <summary>The same without those speeds over usual obstacles at which the car as it is does not get across under a load.</summary>
     /// <param name="asked">What is asked.</param>
-    /// <exception cref="RefusedValueException">It gets across nothing.</exception>
+    /// <exception cref="RefusedValueException">It gets across nothing, or not across all that was named.</exception>
     public static ChooseAsked Crossed(ChooseAsked asked)
     {
+        RideModel[] models = [.. asked.Loads.Select(load => RideModel.Of(asked.Car, load))];
         if (!asked.IsUsualUse)
         {
+            RefuseUncrossed(asked, models);
             return asked;
         }
 
-        RideModel[] models = [.. asked.Loads.Select(load => RideModel.Of(asked.Car, load))];
         var (roads, left) = (ImmutableArray.CreateBuilder<ChooseRoad>(), ImmutableArray.CreateBuilder<string>());
         foreach (var road in asked.Roads)
         {
-            bool Crosses(double speed) => BatchedMeasures.Of(
-                [.. models.Select(model => new PassRequest(model, road.Road, speed))], Aims, BatchedMeasures.Usual, 1, CancellationToken.None)
-                .All(row => row.All(double.IsFinite));
+            bool IsAcross(RideModel model, double speed) => BatchedMeasures.Of(
+                [new PassRequest(model, road.Road, speed)], Aims, BatchedMeasures.Usual, 1, CancellationToken.None)[0].All(double.IsFinite);
+            bool Crosses(double speed) => models.All(model => IsAcross(model, speed));
             ImmutableArray<double> speeds = [.. road.Speeds.Where(Crosses)];
-            left.AddRange(road.Speeds.Except(speeds).Select(speed => $"{road.Name} at {Speed(speed)}"));
+            left.AddRange(road.Speeds.Except(speeds).Select(speed => $"{road.Name} at {Speed(speed)}"
+                + (models.FirstOrDefault(model => !IsAcross(model, speed)) is { } car ? $" ('{car.Load.Name}': {GaveOut(car, road, speed)})" : "")));
             if (!speeds.IsEmpty)
             {
                 roads.Add(road with { Speeds = speeds });
@@ -94,6 +110,31 @@ internal sealed class ChooseUse
             : throw new RefusedValueException(
                 "the car as it is", "not driven to the end over any of the usual obstacles", "driven to the end: everything is compared with it",
                 "Name an obstacle and speeds at which it stays in range ('heaveline pass' says which).");
+    }
+
+    /// <summary>What gave out in a crossing that does not run to its end, a clause: what to do about a single one is no advice here.</summary>
+    /// <param name="model">Car and load at trim.</param>
+    /// <param name="road">The road.</param>
+    /// <param name="speed">Speed, m/s.</param>
+    public static string GaveOut(RideModel model, ChooseRoad road, double speed)
+    {
+        var pass = Pass.Of(model, road.Road, speed);
+        var end = pass.OutcomeSentence.IndexOf(". ", StringComparison.Ordinal);
+        return end > 0 ? $"{char.ToLowerInvariant(pass.OutcomeSentence[0])}{pass.OutcomeSentence[1..end]}" : BrokenOff.Of(pass.Outcome);
+    }
+
+    private static void RefuseUncrossed(ChooseAsked asked, RideModel[] models)
+    {
+        (RideModel Model, ChooseRoad Road, double Speed)[] all =
+            [.. from model in models from road in asked.Roads from speed in road.Speeds select (model, road, speed)];
+        var rows = BatchedMeasures.Of(
+            [.. all.Select(one => new PassRequest(one.Model, one.Road.Road, one.Speed))], Aims, BatchedMeasures.Usual, 1, CancellationToken.None);
+        if (Array.FindIndex(rows, row => !row.All(double.IsFinite)) is >= 0 and var at && all[at] is var (car, over, fast))
+        {
+            throw new RefusedValueException(
+                "the car as it is", $"not driven to the end in '{over.Name}, {Speed(fast)}, {car.Load.Name}': {GaveOut(car, over, fast)}",
+                "driven to the end: everything is compared with it", "Leave out that road, speed or load.");
+        }
     }
 
     /// <summary>What is measured of a crossing for the wishes.</summary>

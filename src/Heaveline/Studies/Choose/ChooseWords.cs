@@ -1,5 +1,7 @@
 using Heaveline.Answers;
 using Heaveline.Measures;
+using Heaveline.Models;
+using Heaveline.Parts;
 using Heaveline.Quantities;
 using Heaveline.Search;
 using static Heaveline.Quantities.InvariantText;
@@ -30,7 +32,8 @@ internal sealed class ChooseWords(ChooseFindings findings)
                 + $"Driven over {string.Join("; ", asked.Roads.Select(Of))}, with {And(asked.Loads.Select(load => $"'{load.Name}'"))}"
                 + (asked.RideSpeeds.IsEmpty
                     ? "."
-                    : $"; the ride on a random road of {NamedSpectrum.Of(asked.Class).Name} at {Speeds(asked.RideSpeeds)}."));
+                    : $"; the ride on a random road of {NamedSpectrum.Of(asked.Class).Name} at {Speeds(asked.RideSpeeds)}"
+                        + (asked.RideLoads.IsEmpty ? "." : $" with {And(asked.RideLoads.Select(load => $"'{load}'"))}.")));
         }
     }
 
@@ -52,8 +55,9 @@ internal sealed class ChooseWords(ChooseFindings findings)
             {
                 null => "no setup may be chosen within the limits.",
                 { Wishes: [var ratio, ..] } when ratio >= 1.0 - Shortlist.Untold => "no setup that may be chosen settles better.",
-                var least => $"no setup that may be chosen takes {bar}. The least settling as stated has {findings.Parts.Words(least.Setup)}"
-                    + $"{Costs(least.Setup)}: {Less(least.Wishes[0])}{Ninth(least)}.",
+                var least => $"{(IsGained ? $"what takes {bar} does not keep there what must hold" : $"no setup that may be chosen takes {bar}")}. "
+                    + $"The least settling as stated has {findings.Parts.Words(least.Setup)}{Costs(least.Setup)}: {Less(least.Wishes[0])}"
+                    + $"{Ninth(least)}{Fell(least)}.",
             } + OnStops);
         }
     }
@@ -69,20 +73,33 @@ internal sealed class ChooseWords(ChooseFindings findings)
 
     /// <summary>Why it is so: shares, the worst use case, neighbours, what bars better, whose doubt matters, ends of the list.</summary>
     public IReadOnlyList<Sentence> Reasons =>
-        [.. new[] { Shares, Worst, Alike, Fragile, Barred, Doubts, Never }.Concat(Ends).OfType<Sentence>()];
+        [.. new[] { Shares, Worst, Alike, Aside, Fragile, Barred, Doubts, Never }.Concat(FirstStops).Concat(Ends).OfType<Sentence>()];
 
     /// <summary>How it was found, and what was left out.</summary>
     public IReadOnlyList<Sentence> Method => new ChooseMethodWords(findings).All;
 
-    /// <summary>What the setups ask for when they are fitted, each told once, and what to check after the best.</summary>
-    public IReadOnlyList<Sentence> Reminders => findings.List is not [var best, ..] ? [] :
+    /// <summary>What the setups ask for when they are fitted, and what to check after them, each told once.</summary>
+    public IReadOnlyList<Sentence> Reminders =>
     [
         .. findings.List.SelectMany(one => one.Fitted.Remarks.Select(remark => (one.Letter, remark.Text))).Distinct()
             .GroupBy(remark => remark.Text, StringComparer.Ordinal)
             .Select((same, k) => new Sentence(Text($"remark-{k + 1}"), $"{string.Join(", ", same.Select(one => one.Letter))}: {same.Key}")),
-        .. ChangeReminders.Of(
-            findings.Asked.Car, best.Fitted.Car, SideEffectsChange.Between(findings.Full.SideEffects, best.Full.SideEffects)),
+        .. Checks,
     ];
+
+    // What to check on the real car, each told once with whom it is of.
+    private IEnumerable<Sentence> Checks => OfWhom(one => ChangeReminders.Of(
+        findings.Asked.Car, one.Fitted.Car, SideEffectsChange.Between(findings.Full.SideEffects, one.Full.SideEffects)));
+
+    private IEnumerable<Sentence> OfWhom(Func<ChooseTold, IEnumerable<Sentence>> of) => findings.List
+        .SelectMany(one => of(one).Select(said => (one.Letter, Said: said)))
+        .GroupBy(one => one.Said)
+        .GroupBy(same => same.Key.Id)
+        .SelectMany(alike => alike.Select((same, k) => same.Key with
+        {
+            Id = k == 0 ? same.Key.Id : Text($"{same.Key.Id}-{k + 1}"),
+            Text = $"{string.Join(", ", same.Select(one => one.Letter))}: {same.Key.Text}",
+        }));
 
     /// <summary>Why the answer is less than was asked for; null where it is whole.</summary>
     public string? Failure => findings.Found.IsStopped || findings.Trial.Found.IsStopped
@@ -124,19 +141,28 @@ internal sealed class ChooseWords(ChooseFindings findings)
             ? $", and {Less(tried.Ninth(0))} at worst in 9 drawn cars of 10"
             : "";
 
+    // Some setup gains enough in the drawn cars, and fell for what it does there.
+    private bool IsGained => findings.Trial.Tried.Skip(1).Any(one => one.Draws > 0 && one.Ninth(0) <= 1.0 - Shortlist.Felt);
+
+    private string Fell(DrivenSetup least) =>
+        findings.Trial.Tried.FirstOrDefault(one => one.Stated.Setup == least.Setup) is { Draws: > 0 } tried
+            && Against(tried, findings.Found.Task.Limits) is { } reason ? $"; {reason}" : "";
+
     private string Effect(ChooseTold one)
     {
         var (stated, cases) = (one.Entry.Tried.Stated.Wishes, findings.Found.Scores.Counted.Count(c => c.Kind == WishKind.Settling));
         var others = findings.Found.Wishes.Index().Where(w => w.Index > 0 && w.Item is not (WishKind.Money or WishKind.Parts))
-            .Select(w => $"{ChooseTables.Name(w.Item)} {Less(stated[w.Index])}");
+            .Where(w => double.IsFinite(stated[w.Index])).Select(w => $"{ChooseTables.Name(w.Item)} {Less(stated[w.Index])}").ToArray();
         return $"The settling, RMS pitch in the first second after the rear wheels have left, is {Less(stated[0])} "
-            + Text($"as the mean of {cases} use cases{Ninth(one)}; {string.Join(", ", others)}.");
+            + Text($"as the mean of {cases} use cases{Ninth(one)}{string.Concat(others.Select((other, k) => (k == 0 ? "; " : ", ") + other))}.");
     }
 
-    private static string Of(ChooseRoad road) => $"{road.Name} ({road.Road.Caption}) at {Speeds(road.Speeds)}";
+    private static string Of(ChooseRoad road) => $"{road.Name} ({road.Road.Caption}) at {Speeds(road.Speeds)}"
+        + (road.Loads.IsEmpty ? "" : $" counting with {And(road.Loads.Select(load => $"'{load}'"))}")
+        + (road.Weight == 1.0 ? "" : Text($" weighing {road.Weight:0.###}"));
 
     private static string Speeds(IReadOnlyList<double> speeds) =>
-        $"{string.Join(", ", speeds.Select(v => Text($"{In.KilometresPerHour.Of(v):0.#}")))} km/h";
+        $"{string.Join(", ", speeds.Select(SpeedRanges.Number))} km/h";
 
     private string OnStops => findings.Stood.Standing.OnStops is { Length: > 0 } loads
         ? $" As it is the car stands on its bump stops under {And(loads.Select(load => $"'{load}'"))}."
@@ -166,9 +192,34 @@ internal sealed class ChooseWords(ChooseFindings findings)
     }
 
     private Sentence? Alike => findings.List.IsEmpty || findings.List[0].Alike.IsEmpty ? null : new("alike",
-        "With one place of A changed the draws cannot tell from it: "
+        "The draws cannot tell from A, among others, with one place of it a step aside: "
         + string.Join("; ", findings.List[0].Alike.Select(setup => Beside(findings.List[0].Entry.Setup, setup)))
         + ". Take the cheapest, or what is in stock.");
+
+    // What lies a step aside and is no choice.
+    private Sentence? Aside
+    {
+        get
+        {
+            string[] told =
+            [
+                .. from one in findings.Aside
+                   where findings.Where.ContainsKey(one.Setup.Setup)
+                   select $"{findings.Parts.Space.Places[one.Place].Name} {findings.Parts.At(one.Setup.Setup, one.Place)} {Refusal(one.Setup)}",
+            ];
+            return told.Length == 0 ? null : new("aside", $"A step aside of A, and no choice: {string.Join("; ", told)}.");
+        }
+    }
+
+    private string Refusal(DrivenSetup refused) => ChooseLimitWords.Reason(refused.Refusal, findings.Found.Task, findings.Asked.Limits)
+        + (findings.Where.TryGetValue(refused.Setup, out var where) ? $": {where}" : "");
+
+    // Of each setup at the load at which a stop is met soonest of those at which that changes.
+    private IEnumerable<Sentence> FirstStops => OfWhom(one => CureStopWords.Of(
+        [
+            .. findings.Asked.Loads.Concat(findings.Stood.Others)
+                .Zip(findings.Stood.Stances, (load, was) => (load.Name, was, CureStance.Of(RideModel.Of(one.Fitted.Car, load)))),
+        ]) is { } stops ? [new Sentence("first-stops", $"{stops}.")] : []);
 
     // Good as stated, but not to be relied on.
     private Sentence? Fragile
@@ -185,20 +236,28 @@ internal sealed class ChooseWords(ChooseFindings findings)
         }
     }
 
-    private static string? Against(TriedSetup one, IReadOnlyList<SetupLimit> limits)
+    private string? Against(TriedSetup one, IReadOnlyList<SetupLimit> limits)
     {
         if (!one.IsClean(SetupTrial.CleanShare))
         {
-            return Text($"in {one.Draws - one.Clean} of {one.Draws} drawn cars it does what no cure may do");
+            var most = one.Rows.Select(row => row.Refusal).Where(refusal => refusal != SetupRow.None)
+                .GroupBy(refusal => refusal).OrderByDescending(same => same.Count()).ThenBy(same => same.Key).First().Key;
+            return Text($"in {one.Draws - one.Clean} of {Cars(one)} it does what no cure may do, most often it ")
+                + ChooseLimitWords.Reason(most, findings.Found.Task, findings.Asked.Limits);
         }
 
         var broken = limits.Index().FirstOrDefault(limit => !one.Keeps(limit.Index, limit.Item.Share));
-        return broken.Item is null ? null : Text($"'{broken.Item.Says}' holds in {one.Held[broken.Index]} of {one.Draws} drawn cars");
+        return broken.Item is null ? null : Text($"'{broken.Item.Says}' holds in {one.Held[broken.Index]} of {Cars(one)}");
     }
+
+    // Whoever is surely none to tell is driven no farther.
+    private static string Cars(TriedSetup one) => one.IsDropped
+        ? Text($"the {one.Draws} drawn cars after which it was sure enough")
+        : Text($"{one.Draws} drawn cars");
 
     private Sentence? Barred => findings.Barred is not { } barred ? null : new("barred",
         $"What keeps better from being told: {findings.Parts.Words(barred.Setup)}{Costs(barred.Setup)}, settling {Less(barred.Wishes[0])}, "
-        + $"{ChooseLimitWords.Reason(barred.Refusal, findings.Found.Task, findings.Asked.Limits)}.");
+        + $"{Refusal(barred)}.");
 
     private Sentence? Doubts => findings.Doubts is not [{ Share: >= LeastDoubt } most, ..] ? null : new("doubts",
         $"Of the scatter of A's gain from car to car most comes from {most.Source.Name} "
@@ -216,16 +275,20 @@ internal sealed class ChooseWords(ChooseFindings findings)
             var (space, best) = (findings.Parts.Space, findings.List[0].Entry.Setup);
             for (var place = 0; place < space.Places.Length; place++)
             {
-                var order = ChooseReasons.InOrder(space.Places[place]);
                 var (own, name) = (space.OptionAt(best, place), space.Places[place].Name);
-                if (order.Length > 2 && own != 0 && (own == order[0] || own == order[^1]))
+                double[] strengths = [.. space.Places[place].Options.Select(option => option.Strength).OfType<double>().Distinct().Order()];
+                if (strengths.Length > 2 && own != 0 && space.Places[place].Options[own].Strength is { } strength
+                    && (strength == strengths[0] || strength == strengths[^1]))
                 {
                     yield return new($"end-{name.Replace(' ', '-')}",
-                        $"A has the {(own == order[0] ? "softest" : "firmest")} {name} of the lists that fits: one beyond it might be better still.");
+                        $"A has the {(strength == strengths[0] ? "softest" : "firmest")} {name} of {(IsFiltered(place) ? "those looked at" : "the lists")} "
+                            + $"that fits{By(place)}: one beyond it might be better still.");
                 }
             }
         }
     }
+
+    private bool IsFiltered(int place) => findings.Asked.Filters.Any(filter => filter.Place == findings.Parts.Places[place]);
 
     private Sentence? Never
     {
@@ -246,6 +309,10 @@ internal sealed class ChooseWords(ChooseFindings findings)
                 + string.Join(", ", never.Take(MostNamed)) + (never.Length > MostNamed ? Text($" and {never.Length - MostNamed} more") : "") + ".");
         }
     }
+
+    // A damper that is firmer at one speed may be softer at another.
+    private string By(int place) =>
+        findings.Parts.Places[place].Sort() == PartSort.Damper ? " (by the mean of its forces at 0.1 and 0.5 m/s, both ways)" : "";
 
     private static string And(IEnumerable<string> parts) => SpeedRanges.And([.. parts]);
 

@@ -53,6 +53,7 @@ public sealed record CostAnswer : Answer
         .. Doubts is { } drawn
             ? Names.SelectMany((name, k) => DoubtTables.Unended(name, drawn.Cars[k])).Select(s => new Sentence("doubts-unended", s)) : [],
         .. Cars.Zip(Names, StopWords.Of),
+        .. FirstStops,
         .. Cars.Zip(Names, (car, name) => SwapWords.Of([car.Model]).Concat(CoilWords.Of(car.Model, troubleOnly: true))
             .Select(sentence => sentence with { Text = $"{name}: {sentence.Text}" })).SelectMany(sentences => sentences),
         .. Cars.SelectMany(c => c.SideEffects.Notes).Distinct().Select(n => new Sentence(n.Id, n.Text)),
@@ -97,6 +98,14 @@ public sealed record CostAnswer : Answer
 
     /// <inheritdoc/>
     public override Figure Figure(string id) => id == CostFigure.Id ? CostFigure.Of(Names, Load, Cars, Doubts) : base.Figure(id);
+
+    // When a stop is first met, where the change moves that: cornering stands in no row.
+    private IEnumerable<Sentence> FirstStops =>
+        from k in Enumerable.Range(1, Cars.Length - 1)
+        where Cars[k].Model.Rolls == Cars[0].Model.Rolls && Cars[k].Model.Load.Name == Cars[0].Model.Load.Name
+        let stops = CureStopWords.Of([(Cars[0].Model.Load.Name, CureStance.Of(Cars[0].Model), CureStance.Of(Cars[k].Model))])
+        where stops is not null
+        select new Sentence(FormattableString.Invariant($"first-stops-{k}"), $"{Names[k]}: {stops}.");
 
     private string Vehicles => Cars.Any(c => c.Model.Rolls) ? "cars" : "motorcycles";
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Heaveline.Cars;
 using Heaveline.Measures;
 using Heaveline.Models;
@@ -52,34 +51,49 @@ internal sealed class CureGuard(bool rolls, IReadOnlyList<Measure<Pass>> aims)
     /// <summary>What a crossing does that the one before did not do as much, and that no cure may do.</summary>
     /// <param name="before">The numbers of <see cref="Measured"/> before, SI.</param>
     /// <param name="after">The same after.</param>
-    public CureBreach Breach(IReadOnlyList<double> before, IReadOnlyList<double> after)
+    public CureBreach Breach(IReadOnlyList<double> before, IReadOnlyList<double> after) => Found(before, after).Breach;
+
+    /// <summary>The same with what it is of: the stop, the springs or the wheels of an axle; null where it is of none.</summary>
+    /// <param name="before">The numbers of <see cref="Measured"/> before, SI.</param>
+    /// <param name="after">The same after.</param>
+    public (CureBreach Breach, string? Of) Found(IReadOnlyList<double> before, IReadOnlyList<double> after)
     {
         if (!double.IsFinite(before[0]) || !double.IsFinite(after[0]))
         {
-            return CureBreach.NoCrossing;
+            return (CureBreach.NoCrossing, null);
         }
 
+        foreach (var (breach, of, _) in Worse(before, after))
+        {
+            return (breach, of);
+        }
+
+        return (after[1] > (1.0 + Spoilt) * before[1] ? CureBreach.Spoilt : CureBreach.None, null);
+    }
+
+    /// <summary>
+    /// Wheels that leave the road for longer, stops that are pressed deeper and springs that come loose, each with what it is of and its place in
+    /// <see cref="Measured"/>.
+    /// </summary>
+    /// <param name="before">The numbers of <see cref="Measured"/> before, SI.</param>
+    /// <param name="after">The same after.</param>
+    public IEnumerable<(CureBreach Breach, string Of, int Measure)> Worse(IReadOnlyList<double> before, IReadOnlyList<double> after)
+    {
         for (var k = aims.Count; k < Measured.Count; k++)
         {
             // As printed, so that nobody is told of a price that no table shows.
             var measure = Measured[k];
-            var (was, now) = (Printed(measure, before[k]), Printed(measure, after[k]));
+            var (was, now) = (measure.Printed(before[k]), measure.Printed(after[k]));
             var isLift = measure.Key.EndsWith(LiftOff, StringComparison.Ordinal);
             if (isLift ? now > was : now < Math.Min(was, 0.0))
             {
-                return isLift ? CureBreach.Lift : measure.Key.EndsWith(Loose, StringComparison.Ordinal) ? CureBreach.Loose : CureBreach.Stop;
+                var end = measure.Key[..measure.Key.IndexOf('-', StringComparison.Ordinal)];
+                yield return isLift ? (CureBreach.Lift, $"a {end} wheel", k)
+                    : measure.Key.EndsWith(Loose, StringComparison.Ordinal) ? (CureBreach.Loose, $"a {end} spring", k)
+                    : (CureBreach.Stop, $"the {end} {(measure.Key.EndsWith(Margins[1], StringComparison.Ordinal) ? "rebound" : "bump")} stop", k);
             }
         }
-
-        return after[1] > (1.0 + Spoilt) * before[1] ? CureBreach.Spoilt : CureBreach.None;
     }
-
-    // Halves go where they go in print: rounding to even would hide what the price tells.
-    private static double Printed(Measure measure, double si) => double.IsFinite(si)
-        ? double.Parse(
-            measure.Unit.Of(si).ToString($"F{measure.Digits}", CultureInfo.InvariantCulture),
-            CultureInfo.InvariantCulture)
-        : si;
 
     /// <summary>The same of two recorded crossings.</summary>
     /// <param name="before">The crossing before.</param>
@@ -87,11 +101,17 @@ internal sealed class CureGuard(bool rolls, IReadOnlyList<Measure<Pass>> aims)
     public CureBreach Breach(Pass before, Pass after) =>
         Breach([.. Measured.Select(measure => measure.Of(before))], [.. Measured.Select(measure => measure.Of(after))]);
 
-    /// <summary>Whether every axle is damped as is common, or no farther from it than it was.</summary>
+    /// <summary>The first axle whose damping is not common, and farther from it than it was; null where there is none.</summary>
     /// <param name="before">The car standing before.</param>
     /// <param name="after">After.</param>
-    internal static bool IsDamped(CarAtRest before, CarAtRest after) => new[] { AxleEnd.Front, AxleEnd.Rear }
-        .All(end => IsCommon(before.DampingRatio(end), after.DampingRatio(end)));
+    internal static AxleEnd? Undamped(CarAtRest before, CarAtRest after) => new AxleEnd?[] { AxleEnd.Front, AxleEnd.Rear }
+        .FirstOrDefault(end => !IsDamped(before, after, end!.Value));
+
+    /// <summary>Whether an axle is damped as is common, or no farther from it than it was.</summary>
+    /// <param name="before">The car standing before.</param>
+    /// <param name="after">After.</param>
+    /// <param name="end">The axle.</param>
+    internal static bool IsDamped(CarAtRest before, CarAtRest after, AxleEnd end) => IsCommon(before.DampingRatio(end), after.DampingRatio(end));
 
     private static Measure<Pass> LooseLeft(WheelPlace place) => CurvedMeasure.Of(
         $"{place.Key}-{Loose}", $"{place.Name}: left until a spring is loose", In.Millimetres, 1,

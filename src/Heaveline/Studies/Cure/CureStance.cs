@@ -69,17 +69,30 @@ public sealed record CureStance
 
     /// <summary>What standing so does that the car before did not do as much, and that no cure may do.</summary>
     /// <param name="before">The car before, under the same load.</param>
-    public CureBreach Breach(CureStance before)
+    public CureBreach Breach(CureStance before) => Found(before).Breach;
+
+    /// <summary>The same with what it is of and how much, in words; null where it is nothing.</summary>
+    /// <param name="before">The car before, under the same load.</param>
+    internal (CureBreach Breach, string? Of) Found(CureStance before) =>
+        All(before ?? throw new ArgumentNullException(nameof(before))).FirstOrDefault((CureBreach.None, null));
+
+    /// <summary>Each thing of that kind once.</summary>
+    /// <param name="before">The car before, under the same load.</param>
+    public IEnumerable<CureBreach> Breaches(CureStance before) =>
+        All(before ?? throw new ArgumentNullException(nameof(before))).Select(one => one.Breach).Distinct();
+
+    /// <summary>All of it, with what it is of and how much.</summary>
+    /// <param name="before">The car before, under the same load.</param>
+    internal IEnumerable<(CureBreach Breach, string? Of)> All(CureStance before)
     {
-        ArgumentNullException.ThrowIfNull(before);
-        if (!CureGuard.IsDamped(before.rest, rest))
+        if (CureGuard.Undamped(before.rest, rest) is { } end)
         {
-            return CureBreach.Damping;
+            yield return (CureBreach.Damping, $"the {CornerNames.Of(end)} one from {Ratio(before, end)} to {Ratio(this, end)}");
         }
 
-        for (var end = 0; end < coils.Length; end++)
+        for (var axle = 0; axle < coils.Length; axle++)
         {
-            if (before.coils[end] is not { } was || coils[end] is not { } now)
+            if (before.coils[axle] is not { } was || coils[axle] is not { } now)
             {
                 continue;
             }
@@ -87,20 +100,31 @@ public sealed record CureStance
             // Coils that touch while the stop still gives end the travel metal to metal.
             if (CoilTrouble.Block(now) is not null && (CoilTrouble.Block(was) is null || Left(now) < Left(was) - Rounding))
             {
-                return CureBreach.Coils;
+                yield return (CureBreach.Coils, $"a {CornerNames.Of(now.End)} one");
             }
 
             if (now.ComesLoose && now.LooseBy > was.LooseBy + Rounding)
             {
-                return CureBreach.Loose;
+                yield return (CureBreach.Loose, $"a {CornerNames.Of(now.End)} one with the wheels hanging");
             }
         }
 
-        var isNew = touched.Zip(before.touched).Any(one => one.First && !one.Second);
-        return isNew || FirstStops.Zip(before.FirstStops).Any(one => IsSooner(one.Second.At, one.First.At))
-            ? CureBreach.FirstStop
-            : CureBreach.None;
+        if (Enumerable.Range(0, left.Length).Where(k => touched[k] && !before.touched[k]).Select(k => (int?)k).FirstOrDefault() is { } stop)
+        {
+            yield return (CureBreach.FirstStop,
+                $"standing, the {CornerNames.Of((AxleEnd)(stop / 4))} {(stop % 2 == 0 ? "bump" : "rebound")} stop");
+        }
+
+        foreach (var ((doing, now), (_, was)) in FirstStops.Zip(before.FirstStops))
+        {
+            if (IsSooner(was, now))
+            {
+                yield return (CureBreach.FirstStop, $"{doing} {Print(was)} → {Print(now)}");
+            }
+        }
     }
+
+    private static string Ratio(CureStance stance, AxleEnd end) => Numeral.Of(stance.rest.DampingRatio(end), 3);
 
     private static bool IsSooner(double was, double now)
     {

@@ -8,6 +8,26 @@ internal static class CureStopWords
     // What is left to a stop that the car has just come off is told to a tenth of a millimetre.
     private const int Digits = 1;
 
+    /// <summary>
+    /// When a stop is first met in braking, accelerating and cornering, each under the load at which that is soonest of those under which it changes;
+    /// null where it changes under none.
+    /// </summary>
+    /// <param name="loads">Each load, with the car as described and the car with the change under it.</param>
+    public static string? Of(IReadOnlyList<(string Load, CureStance Was, CureStance Now)> loads)
+    {
+        string[] told =
+        [
+            .. from k in Enumerable.Range(0, loads[0].Was.FirstStops.Count)
+               let changed = loads.Where(one => CureStance.Print(At(one.Was, k)) != CureStance.Print(At(one.Now, k))).ToArray()
+               where changed.Length > 0
+               let worst = changed.MinBy(one => At(one.Now, k))
+               select $"in {worst.Was.FirstStops[k].Doing} {Of(worst.Was, worst.Now, k)} under '{worst.Load}'",
+        ];
+        return told.Length == 0 ? null : $"a stop is first met, by the slope at rest: {string.Join("; ", told)}";
+    }
+
+    private static double At(CureStance stance, int k) => stance.FirstStops[k].At;
+
     /// <summary>"0.62 g → 0.58 g", or how a car comes off the stop that it stood on.</summary>
     /// <param name="was">The car as described.</param>
     /// <param name="now">The car with the cure, under the same load.</param>

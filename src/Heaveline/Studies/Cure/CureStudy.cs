@@ -85,7 +85,7 @@ public static class CureStudy
         ImmutableArray<LoadState> loads = [.. described.Select(pass => pass.Model.Load)];
         var (trials, left, passes) = CureSearch.Of(
             asked, loads, guard, trial => Against(asked, described, trial, guard, run), run.Between(Ranked, Searched));
-        var full = loads.MaxBy(NeutralLoad.Mass)!;
+        var full = NeutralLoad.Heaviest(loads);
         var aim = guard.Measured[0];
         Cure[] cures =
         [

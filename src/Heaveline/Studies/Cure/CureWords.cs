@@ -182,22 +182,8 @@ internal sealed class CureWords(CureAnswer answer)
         .Except(SwapWords.Of([answer.Described[0].Model])).Where(one => one.Id != SwapWords.Safe);
 
     // At the load at which a stop is met soonest of those at which that changes.
-    private string? Stops(Cure cure)
-    {
-        var loads = answer.Described.Zip(cure.Passes, (was, now) =>
-            (Load: was.Model.Load.Name, Was: CureStance.Of(was.Model), Now: CureStance.Of(now.Model))).ToArray();
-        string[] told =
-        [
-            .. from k in Enumerable.Range(0, loads[0].Was.FirstStops.Count)
-               let changed = loads.Where(one => CureStance.Print(At(one.Was, k)) != CureStance.Print(At(one.Now, k))).ToArray()
-               where changed.Length > 0
-               let worst = changed.MinBy(one => At(one.Now, k))
-               select $"in {worst.Was.FirstStops[k].Doing} {CureStopWords.Of(worst.Was, worst.Now, k)} under '{worst.Load}'",
-        ];
-        return told.Length == 0 ? null : $"a stop is first met, by the slope at rest: {string.Join("; ", told)}";
-    }
-
-    private static double At(CureStance stance, int k) => stance.FirstStops[k].At;
+    private string? Stops(Cure cure) => CureStopWords.Of(
+        [.. answer.Described.Zip(cure.Passes, (was, now) => (was.Model.Load.Name, CureStance.Of(was.Model), CureStance.Of(now.Model)))]);
 
     // In a sentence of a printout blanks may break.
     private static string? Told(IEnumerable<MeasureChange> changes, bool better) =>

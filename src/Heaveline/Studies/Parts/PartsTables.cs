@@ -1,5 +1,4 @@
 using Heaveline.Answers;
-using Heaveline.Cars;
 using Heaveline.Parts;
 using Heaveline.Quantities;
 
@@ -35,7 +34,7 @@ internal static class PartsTables
 
     private static FactTable Springs(IReadOnlyList<CoilPart> parts, string which) => Priced(
         Table($"Springs{which}", parts)
-            .Add("rate", "rate", "N/mm", "F1", parts.Select(part => Shown(In.NewtonsPerMillimetre, Rate(part.Law))))
+            .Add("rate", "rate", "N/mm", "F1", parts.Select(part => Shown(In.NewtonsPerMillimetre, part.Rate)))
             .Add("free-length", "free length", "mm", "F0", parts.Select(part => Shown(In.Millimetres, part.FreeLength?.Si)))
             .Add("block-length", "block length", "mm", "F0", parts.Select(part => Shown(In.Millimetres, part.BlockLength?.Si))),
         parts);
@@ -87,11 +86,4 @@ internal static class PartsTables
             parts.Select(part => (double?)part.Price?.Value));
 
     private static double? Shown(ShownUnit unit, double? si) => si is { } value ? unit.Of(value) : null;
-
-    private static double? Rate(SpringLaw law) => law switch
-    {
-        LinearSpring spring => spring.Rate.Si,
-        TableSpring { Table: var table } => table.Slope(0),
-        _ => null,
-    };
 }

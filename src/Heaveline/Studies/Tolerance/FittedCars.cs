@@ -14,16 +14,15 @@ namespace Heaveline.Studies;
 /// </summary>
 internal sealed class FittedCars
 {
-    // Errors of parts and readings are drawn apart from the cars, so that another kit meets the same cars.
+    // Errors of parts are drawn apart from the cars, so that another kit meets the same cars.
     private const ulong OfParts = 0x4B4954UL;
-    private const ulong OfReading = 0x52454144UL;
 
     private readonly ToleranceAsked asked;
     private readonly JointDoubts doubts;
     private readonly KitTolerance[] tolerances;
     private readonly int[] kept;
     private readonly bool[] breaks;
-    private readonly WorkshopReadings[] readings;
+    private readonly WorkshopReadings?[] readings;
     private readonly Measure<Pass>[] ofPass;
 
     private FittedCars(ToleranceAsked asked, KitTolerance[] tolerances)
@@ -33,12 +32,15 @@ internal sealed class FittedCars
         doubts = JointDoubts.Of([CarDoubts.Of(FittedKit.AsDesigned(asked.Car.Car), asked.Car.Load)]);
         kept = new int[tolerances.Length];
         breaks = new bool[asked.Draws];
-        readings = new WorkshopReadings[asked.Draws];
+        readings = new WorkshopReadings?[asked.Draws];
         ofPass = [.. asked.Promises.Select(p => p.Measure).OfType<Measure<Pass>>().Distinct()];
     }
 
     /// <summary>How many of the cars keep the promise at each tolerance, shape (tolerances).</summary>
     public IReadOnlyList<int> Kept => kept;
+
+    /// <summary>Cars that with the loosest tolerances cannot stand, empty or under the load: nothing is read off them.</summary>
+    public int Fallen => readings.Count(r => r is null);
 
     /// <summary>Fits the kits.</summary>
     /// <param name="asked">What is asked.</param>
@@ -56,7 +58,7 @@ internal sealed class FittedCars
         return cars;
     }
 
-    /// <summary>Whether each promise is kept by a car, in order; none where it cannot stand.</summary>
+    /// <summary>The promised numbers of a car that stands, in order, SI; NaN of what it has not.</summary>
     /// <param name="asked">The promises.</param>
     /// <param name="model">The car.</param>
     /// <param name="cancellation">Stops the work.</param>
@@ -70,17 +72,16 @@ internal sealed class FittedCars
     }
 
     /// <summary>
-    /// The test that parts, among cars at the loosest tolerances, those that break the promise; null where too few break it, or keep it, to tell.
+    /// The test that parts, among cars that stand at the loosest tolerances, those that break the promise; null where too few break it, or keep it,
+    /// to tell.
     /// </summary>
-    public ToleranceTest? Test() => ToleranceTest.Of(
-        [
-            [.. readings.Select(r => r.Front)],
-            [.. readings.Select(r => r.Rear)],
-            [.. readings.Select(r => r.Rear - r.Front)],
-            [.. readings.Select(r => r.FrontSwings)],
-            [.. readings.Select(r => r.RearSwings)],
-        ],
-        breaks);
+    public ToleranceTest? Test()
+    {
+        var standing = readings.Index().Where(r => r.Item is not null).Select(r => (r.Index, Read: r.Item!.Value)).ToArray();
+        return ToleranceTest.Of(
+            [.. ToleranceTest.Readings.Select(kind => standing.Select(car => car.Read.Value(kind)).ToArray())],
+            [.. standing.Select(car => breaks[car.Index])]);
+    }
 
     private void Fit(int draw, CancellationToken cancellation)
     {
@@ -113,7 +114,7 @@ internal sealed class FittedCars
         }
 
         var last = Standing(() => RideModel.Of(FittedKit.On(car, tolerances[^1], errors)));
-        readings[draw] = last is null ? default : WorkshopReadings.Read(last, SplitMix.At(asked.Seed ^ OfReading, (ulong)draw));
+        readings[draw] = last is null || models[^1] is null ? null : WorkshopReadings.Read(last, WorkshopReadings.Hand(asked.Seed, draw));
     }
 
     private bool Holds(CarAtRest car, double[] passed)

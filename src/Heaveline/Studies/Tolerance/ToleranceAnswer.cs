@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text.Json.Nodes;
 using Heaveline.Answers;
 using Heaveline.Figures;
+using Heaveline.Measures;
 using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
@@ -26,6 +27,9 @@ public sealed record ToleranceAnswer : Answer
 
     /// <summary>The test of a fitted car; null where too few break the promise, or keep it, to make one.</summary>
     public required ToleranceTest? Test { get; init; }
+
+    /// <summary>Cars that with the loosest tolerances cannot stand as described, empty or under the load: no test is made of them.</summary>
+    public required int Fallen { get; init; }
 
     /// <summary>Whether the car as designed keeps what is promised.</summary>
     public bool IsDesigned => Asked.Promises.Zip(Designed).All(p => p.First.Holds(p.Second));
@@ -97,13 +101,14 @@ public sealed record ToleranceAnswer : Answer
             ["most"] = p.First.IsLeast ? null : p.First.Limit,
             ["designed"] = double.IsFinite(p.Second) ? p.Second : null,
         })]),
+        ["fallen"] = Fallen,
         ["perfect"] = Perfect.Share,
         ["chosen"] = Json(Chosen),
         ["test"] = Test is not { } test ? null : new JsonObject
         {
             ["windows"] = new JsonArray([.. test.Windows.Select(w => (JsonNode)new JsonObject
             {
-                ["of"] = ToleranceTable.Id(w.Reading),
+                ["of"] = WorkshopReadingWords.Id(w.Reading),
                 ["least"] = double.IsFinite(w.Low) ? w.Low : null,
                 ["most"] = double.IsFinite(w.High) ? w.High : null,
             })]),

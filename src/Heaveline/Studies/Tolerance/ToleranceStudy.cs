@@ -92,12 +92,14 @@ public static class ToleranceStudy
             Perfect = new ToleranceKept(KitTolerance.None, cars.Kept[0], asked.Draws, null),
             All = [.. grid.Select((g, i) => new ToleranceKept(g.Tolerance, cars.Kept[i + 1], asked.Draws, asked.HasPrices ? g.Price : null))],
             Test = cars.Test(),
+            Fallen = cars.Fallen,
         };
     }
 
     private static ToleranceAsked? Read(AskedReader reader)
     {
         var (draws, seed, speed) = (reader.Whole(Samples), reader.Seed(Seed), reader.Speed(Speed));
+        IdleSpeed.Object(reader, Speed, Over);
         var share = reader.Amount<Plain>(Share, "95 %");
         if (share is { Si: < 0.5 or > 0.999 })
         {

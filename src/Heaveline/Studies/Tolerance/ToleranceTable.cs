@@ -7,7 +7,7 @@ namespace Heaveline.Studies;
 /// <summary>Tolerances that keep a promise, a column each.</summary>
 public static class ToleranceTable
 {
-    private const string Page = "theory/measures.md";
+    private const string Page = "theory/kits-and-years.md";
 
     private const int MostColumns = 8;
 
@@ -47,16 +47,6 @@ public static class ToleranceTable
     /// <summary>All of them.</summary>
     /// <param name="all">The tolerances.</param>
     public static FactTable Whole(IReadOnlyList<ToleranceKept> all) => Of("All tolerances", all);
-
-    internal static string Id(ToleranceReading reading) => reading switch
-    {
-        ToleranceReading.Front => "front-height",
-        ToleranceReading.Rear => "rear-height",
-        ToleranceReading.Rake => "rear-over-front",
-        ToleranceReading.FrontSwings => "front-swings",
-        ToleranceReading.RearSwings => "rear-swings",
-        _ => throw new ArgumentOutOfRangeException(nameof(reading), reading, null),
-    };
 
     private static FactTable Of(string title, IReadOnlyList<ToleranceKept> all) =>
         new FactTable(title, [.. Enumerable.Range(1, all.Count).Select(i => FormattableString.Invariant($"{i}"))]).Add(All, all);

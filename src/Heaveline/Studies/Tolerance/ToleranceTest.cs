@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Heaveline.Measures;
 
 namespace Heaveline.Studies;
 
@@ -22,8 +23,15 @@ public sealed record ToleranceTest(ImmutableArray<ToleranceWindow> Windows, doub
     // Fewer than one in twenty of either kind tell too little.
     private const int Fewest = 20;
 
+    /// <summary>What is read, in order.</summary>
+    internal static readonly ImmutableArray<WorkshopReading> Readings =
+    [
+        WorkshopReading.FrontHeight, WorkshopReading.RearHeight, WorkshopReading.RearOverFront, WorkshopReading.FrontSwings,
+        WorkshopReading.RearSwings,
+    ];
+
     /// <summary>The test; null where fewer than one car in twenty breaks the promise, or keeps it.</summary>
-    /// <param name="readings">Readings of each car, shape (readings)(cars).</param>
+    /// <param name="readings"><see cref="Readings"/> of each car, shape (readings)(cars).</param>
     /// <param name="breaks">Whether each car breaks the promise.</param>
     internal static ToleranceTest? Of(IReadOnlyList<double[]> readings, IReadOnlyList<bool> breaks)
     {
@@ -37,24 +45,25 @@ public sealed record ToleranceTest(ImmutableArray<ToleranceWindow> Windows, doub
         var windows = new SortedDictionary<int, ToleranceWindow>();
         for (var best = 0.0; Next(windows, learned, readings, breaks) is var (window, parts) && parts > best + Worth; best = parts)
         {
-            windows[(int)window.Reading] = window;
+            windows[Readings.IndexOf(window.Reading)] = window;
         }
 
         var (caught, mistaken) = Shares(windows.Values, proved, readings, breaks);
         var passing = proved.Where(i => !IsTurnedAway(windows.Values, i, readings)).ToArray();
         return new([.. windows.Values], caught, mistaken, passing.Length == 0 ? 0.0 : passing.Count(i => !breaks[i]) / (double)passing.Length);
 
-        bool IsFew(int[] cars) => cars.Count(i => breaks[i]) is var broken && Math.Min(broken, cars.Length - broken) * Fewest < cars.Length;
+        bool IsFew(int[] cars) => cars.Length == 0
+            || cars.Count(i => breaks[i]) is var broken && Math.Min(broken, cars.Length - broken) * Fewest < cars.Length;
     }
 
     private static (ToleranceWindow Window, double Parts) Next(
         SortedDictionary<int, ToleranceWindow> windows, int[] cars, IReadOnlyList<double[]> readings, IReadOnlyList<bool> breaks)
     {
         var best = (Window: (ToleranceWindow)null!, Parts: double.NegativeInfinity);
-        foreach (var reading in Enum.GetValues<ToleranceReading>())
+        foreach (var (k, reading) in Readings.Index())
         {
-            double[] sorted = [.. cars.Select(i => readings[(int)reading][i]).Order()];
-            var now = windows.GetValueOrDefault((int)reading) ?? new(reading, double.NegativeInfinity, double.PositiveInfinity);
+            double[] sorted = [.. cars.Select(i => readings[k][i]).Order()];
+            var now = windows.GetValueOrDefault(k) ?? new(reading, double.NegativeInfinity, double.PositiveInfinity);
             for (var t = 1; t < Tried; t++)
             {
                 var at = sorted[t * sorted.Length / Tried];
@@ -86,5 +95,5 @@ public sealed record ToleranceTest(ImmutableArray<ToleranceWindow> Windows, doub
     }
 
     private static bool IsTurnedAway(IReadOnlyCollection<ToleranceWindow> windows, int car, IReadOnlyList<double[]> readings) =>
-        windows.Any(w => !w.Holds(readings[(int)w.Reading][car]));
+        windows.Any(w => !w.Holds(readings[Readings.IndexOf(w.Reading)][car]));
 }

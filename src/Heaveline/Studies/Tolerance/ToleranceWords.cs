@@ -1,5 +1,6 @@
 using Heaveline.Answers;
 using Heaveline.Cars;
+using Heaveline.Measures;
 using Heaveline.Quantities;
 using static Heaveline.Quantities.InvariantText;
 
@@ -22,6 +23,7 @@ internal sealed class ToleranceWords(ToleranceAnswer answer)
             .. answer.Chosen is { } chosen ? Looser(chosen) : [],
             .. answer.Perfect.Holds(asked.Share) ? new[] { Perfect } : [],
             .. Tested,
+            .. answer.Fallen > 0 ? new[] { Fallen } : [],
             .. SomePrices,
             Meaning,
         ]
@@ -53,8 +55,7 @@ internal sealed class ToleranceWords(ToleranceAnswer answer)
         get
         {
             var broken = asked.Promises.Zip(answer.Designed).Where(p => !p.First.Holds(p.Second)).Select(p => double.IsFinite(p.Second)
-                ? $"{p.First.Measure.Name} is {p.First.Measure.Print(p.First.Measure.Unit.Of(p.Second))}{p.First.Measure.Unit.Suffix}, "
-                    + $"promised is {p.First.Words}"
+                ? $"{p.First.Measure.Name} is {p.First.Print(p.Second)}, promised is {p.First.Words}"
                 : $"it has no {p.First.Measure.Name}, promised is {p.First.Words}");
             return new("not-designed", $"The car as designed does not keep the promise itself: {string.Join("; ", broken)}. No tolerance helps: "
                 + "change the design, or promise less.");
@@ -145,13 +146,16 @@ internal sealed class ToleranceWords(ToleranceAnswer answer)
                 [
                     new("test", "Two minutes with a fitted car, empty, pushed down and let go: pass it where "
                         + $"{string.Join(" and ", test.Windows.Select(Where))}. {parts}"),
-                    new("test-errors", "Heights are against the car as it was weighed, each the mean of left and right, read to ± 3 mm by tape, and "
-                        + "swings counted to ± a quarter (common practice, no source); friction may hold the car anywhere in its band of heights. "
-                        + "How well the test does is told of other cars than those it was made of."),
+                    new("test-errors", $"Heights are against the car as it was weighed. {WorkshopReadingWords.Errors} How well the test does is told "
+                        + "of other cars than those it was made of."),
                 ]
                 : [new("test-weak", $"No two-minute test of heights and swings tells well whether a fitted car keeps the promise. {parts}")];
         }
     }
+
+    private Sentence Fallen => new("fallen", Text(
+        $"{answer.Fallen} of the {asked.Draws} cars cannot stand as described with {Parts(answer.All[^1])}: there they keep nothing, and nothing is ")
+        + "read off them: no test is made of them, or told of them.");
 
     private Sentence Meaning
     {
@@ -183,11 +187,11 @@ internal sealed class ToleranceWords(ToleranceAnswer answer)
 
     private static string Where(ToleranceWindow window) => window.Reading switch
     {
-        ToleranceReading.Front => $"its front stands {Height(window)}",
-        ToleranceReading.Rear => $"its rear stands {Height(window)}",
-        ToleranceReading.Rake => $"its rear has risen {Height(window)} against its front",
-        ToleranceReading.FrontSwings => $"its front swings on {Count(window)}",
-        ToleranceReading.RearSwings => $"its rear swings on {Count(window)}",
+        WorkshopReading.FrontHeight => $"its front stands {Height(window)}",
+        WorkshopReading.RearHeight => $"its rear stands {Height(window)}",
+        WorkshopReading.RearOverFront => $"its rear has risen {Height(window)} against its front",
+        WorkshopReading.FrontSwings => $"its front swings on {Count(window)}",
+        WorkshopReading.RearSwings => $"its rear swings on {Count(window)}",
         _ => throw new ArgumentOutOfRangeException(nameof(window), window.Reading, null),
     };
 

@@ -69,8 +69,8 @@ public static class RatioStudy
     private static RatioAsked? Read(SheetReader reader)
     {
         var stops = reader.Rows(Stop, 2).ToList();
-        var wheels = reader.Readings<Length>(Stop, stops.Select(s => s[0]), UsualTravel);
-        var elements = reader.Readings<Length>(Stop, stops.Select(s => s[1]), UsualTravel);
+        var wheels = reader.Readings<Length>(stops.Select(s => s[0]), UsualTravel);
+        var elements = reader.Readings<Length>(stops.Select(s => s[1]), UsualTravel);
         return reader.IsRefused ? null : new RatioAsked { Typed = reader.Typed, Stops = [.. wheels.Zip(elements)] };
     }
 }

@@ -26,15 +26,18 @@ public sealed record SheetDoor(
     private static SheetDoor Of<TAsked>(string title, Question<TAsked, SheetAnswer> question)
         where TAsked : SheetAsked => new(question.Word, title, question.Choices, (given, finder) =>
         {
+            TAsked? asked = null;
             try
             {
                 var reading = question.Read(given, finder);
-                return reading.Asked is { } asked ? (question.Answers(asked, StudyRun.Plain), []) : (null, reading.Objections);
+                asked = reading.Asked;
+                return asked is not null ? (question.Answers(asked, StudyRun.Plain), []) : (null, reading.Objections);
             }
             catch (RefusedValueException refused)
             {
                 // Readings that stand well alone may not fit together.
-                return (null, [new Objection("", refused.Message, IsUsage: false)]);
+                var cell = asked?.Typed.Of(refused);
+                return (null, [new Objection(cell?.Choice.Name ?? "", refused.Message, IsUsage: false) { Place = cell?.Place }]);
             }
         });
 }

@@ -15,27 +15,30 @@ internal sealed class SheetReader(AskedReader reader)
 
     public bool IsTicked(Choice choice) => reader.IsTicked(choice);
 
+    /// <summary>Objects that a choice was not given, where another could have stood in for it.</summary>
+    public void Missing(Choice choice) => reader.Object(choice.Name, $"{choice.Name} must be given: {choice.Says}");
+
     /// <summary>An amount; of no use where it was objected to.</summary>
     public Amount<T> Amount<T>(Choice choice, UsualReading usual)
         where T : struct, IDimension => Maybe<T>(choice, usual) ?? default;
 
     /// <summary>An amount; null where none was given.</summary>
     public Amount<T>? Maybe<T>(Choice choice, UsualReading usual)
-        where T : struct, IDimension => reader.Text(choice) is { } words ? Read<T>(choice, words, usual) : null;
+        where T : struct, IDimension => reader.Text(choice) is { } words ? Read<T>(new(choice, words, default), usual) : null;
 
     /// <summary>The amounts of each time that a choice was given.</summary>
     public IEnumerable<Amount<T>[]> Rows<T>(Choice choice, int count, UsualReading usual)
-        where T : struct, IDimension => Rows(choice, count).Select(words => words.Select(w => Amount<T>(choice, w, usual)).ToArray());
+        where T : struct, IDimension => Rows(choice, count).Select(cells => cells.Select(cell => Amount<T>(cell, usual)).ToArray());
 
     /// <summary>The words of each time that a choice was given, as many as there must be; others are objected to and left out.</summary>
-    public IEnumerable<string[]> Rows(Choice choice, int count)
+    public IEnumerable<TypedCell[]> Rows(Choice choice, int count)
     {
-        foreach (var words in reader.Texts(choice))
+        foreach (var (row, words) in reader.Texts(choice).Index())
         {
             var parts = CommaList.Of(words);
             if (parts.Length == count)
             {
-                yield return parts;
+                yield return [.. parts.Select((part, column) => new TypedCell(choice, part, new ReadingPlace(row, column)))];
             }
             else
             {
@@ -46,34 +49,38 @@ internal sealed class SheetReader(AskedReader reader)
         }
     }
 
-    public Amount<T> Amount<T>(Choice choice, string words, UsualReading usual)
-        where T : struct, IDimension => Read<T>(choice, words, usual) ?? default;
+    /// <summary>An amount of a row; of no use where it was objected to.</summary>
+    public Amount<T> Amount<T>(TypedCell cell, UsualReading usual)
+        where T : struct, IDimension => Read<T>(cell, usual) ?? default;
 
     /// <summary>Readings of one instrument: those without a doubt of their own are good to half the last digit that any was read to.</summary>
-    public IReadOnlyList<Amount<T>> Readings<T>(Choice choice, IEnumerable<string> words, UsualReading usual)
-        where T : struct, IDimension => Floored([.. words.Select(w => (Amount<T>(choice, w, usual), QuantityText.HalfLastDigit<T>(w)))]);
+    public IReadOnlyList<Amount<T>> Readings<T>(IEnumerable<TypedCell> cells, UsualReading usual)
+        where T : struct, IDimension => Floored([.. cells.Select(cell => (Amount<T>(cell, usual), QuantityText.HalfLastDigit<T>(cell.Words)))]);
 
     /// <summary>The same of forces, or of the masses that a scale shows under them.</summary>
-    public IReadOnlyList<Amount<Force>> Forces(Choice choice, IEnumerable<string> words, UsualReading usual) =>
-        Floored([.. words.Select(w => Force(choice, w, usual))]);
+    public IReadOnlyList<Amount<Force>> Forces(IEnumerable<TypedCell> cells, UsualReading usual) =>
+        Floored([.. cells.Select(cell => Force(cell, usual))]);
 
-    private Amount<T>? Read<T>(Choice choice, string words, UsualReading usual)
+    private Amount<T>? Read<T>(TypedCell cell, UsualReading usual)
         where T : struct, IDimension
     {
-        var amount = reader.Amount<T>(choice, words, NoExample);
+        reader.At = cell.Place;
+        var amount = reader.Amount<T>(cell.Choice, cell.Words, NoExample);
         if (amount is { } read)
         {
-            Typed.Add(read, words, QuantityText.Parse<T>(words).Unit);
-            Weigh(choice, read, words, usual);
+            Typed.Add(read, cell, QuantityText.Parse<T>(cell.Words).Unit);
+            Weigh(read, cell, usual);
         }
 
+        reader.At = null;
         return amount;
     }
 
     // What no vehicle has is objected to, since numbers run out of digits there; what is only odd is told beside the answer.
-    private void Weigh<T>(Choice choice, Amount<T> amount, string words, UsualReading usual)
+    private void Weigh<T>(Amount<T> amount, TypedCell cell, UsualReading usual)
         where T : struct, IDimension
     {
+        var (choice, words, _) = cell;
         var (si, doubt) = (amount.Si, amount.Doubt.HalfWidth);
         if (usual.Objection(si, doubt) is { } objection)
         {
@@ -93,18 +100,21 @@ internal sealed class SheetReader(AskedReader reader)
     }
 
     // A pound on a scale is the same force whether read as mass or force; what is no force at all is told as one.
-    private (Amount<Force> Force, double? HalfDigit) Force(Choice choice, string words, UsualReading usual)
+    private (Amount<Force> Force, double? HalfDigit) Force(TypedCell cell, UsualReading usual)
     {
+        var words = cell.Words;
         var mass = QuantityText.Parse<Mass>(words);
         if (QuantityText.Parse<Force>(words).IsRead || !mass.IsRead)
         {
-            return (Amount<Force>(choice, words, usual), QuantityText.HalfLastDigit<Force>(words));
+            return (Amount<Force>(cell, usual), QuantityText.HalfLastDigit<Force>(words));
         }
 
         // A limit in newtons stays so: no unit of mass turns it.
         var force = new Amount<Force>(mass.Amount.Si * Gravity.Standard, new Doubt(mass.Amount.Doubt.HalfWidth * Gravity.Standard));
-        Typed.Add(force, words, null);
-        Weigh(choice, force, words, usual);
+        Typed.Add(force, cell, null);
+        reader.At = cell.Place;
+        Weigh(force, cell, usual);
+        reader.At = null;
         return (force, Gravity.Standard * QuantityText.HalfLastDigit<Mass>(words));
     }
 }

@@ -107,8 +107,8 @@ public static class SpringStudy
     private static SpringAsked? Read(SheetReader reader)
     {
         var pairs = reader.Rows(Pair, 2).ToList();
-        var lengths = reader.Readings<Length>(Pair, pairs.Select(p => p[0]), UsualLength);
-        var forces = reader.Forces(Pair, pairs.Select(p => p[1]), UsualForce);
+        var lengths = reader.Readings<Length>(pairs.Select(p => p[0]), UsualLength);
+        var forces = reader.Forces(pairs.Select(p => p[1]), UsualForce);
         var at = reader.Maybe<Length>(At, UsualLength);
         return reader.IsRefused ? null : new SpringAsked { Typed = reader.Typed, Pairs = [.. lengths.Zip(forces)], At = at };
     }

@@ -101,9 +101,9 @@ public static class WheelRateStudy
     private static WheelRateAsked? Read(SheetReader reader)
     {
         var (up, down) = (reader.Rows(Up, 2).ToList(), reader.Rows(Down, 2).ToList());
-        string[][] rows = [.. up, .. down];
-        var gaps = reader.Readings<Length>(Up, rows.Select(r => r[0]), UsualGap);
-        var forces = reader.Forces(Up, rows.Select(r => r[1]), UsualForce);
+        TypedCell[][] rows = [.. up, .. down];
+        var gaps = reader.Readings<Length>(rows.Select(r => r[0]), UsualGap);
+        var forces = reader.Forces(rows.Select(r => r[1]), UsualForce);
         var (rest, both) = (reader.Maybe<Length>(Rest, UsualGap), reader.IsTicked(BothWheels));
         return reader.IsRefused
             ? null

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text.Json.Nodes;
 using Heaveline.Answers;
 using Heaveline.Figures;
+using Heaveline.Measures;
 using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
@@ -73,7 +74,7 @@ public sealed record YearsAnswer : Answer
             ["year-of-nine-tenths"] = c.YearOf(0.9),
             ["reading"] = c.Reading is not { } reading ? null : new JsonObject
             {
-                ["of"] = YearsTable.Id(reading.Kind),
+                ["of"] = WorkshopReadingWords.Id(reading.Kind),
                 ["limit"] = reading.Limit,
                 ["found"] = reading.Found,
                 ["mistaken"] = reading.Mistaken,

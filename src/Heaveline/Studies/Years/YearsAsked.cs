@@ -1,4 +1,5 @@
 using Heaveline.Cars;
+using Heaveline.Causes;
 using Heaveline.Quantities;
 using Heaveline.Roads;
 using Heaveline.Tuning;
@@ -40,7 +41,5 @@ public sealed record YearsAsked
     public ulong Seed { get; init; } = 1;
 
     /// <summary>The load that asks most of a car's springs: its heaviest, or empty where it has none.</summary>
-    internal static LoadState Heaviest(Car car) => car.LoadStates.Count == 0 ? LoadState.Reference : car.LoadStates.MaxBy(Mass)!;
-
-    private static double Mass(LoadState load) => load.Loads.Sum(l => l.Mass.Si);
+    internal static LoadState Heaviest(Car car) => NeutralLoad.Heaviest(car.LoadStates);
 }

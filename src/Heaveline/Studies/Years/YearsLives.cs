@@ -13,11 +13,14 @@ namespace Heaveline.Studies;
 /// <summary>The lives of cars drawn within the doubts of a car and of what a year takes from it: what has come upon each, year by year.</summary>
 internal sealed class YearsLives
 {
-    // Rates and readings are drawn apart from the car, so that other rates meet the same cars.
+    // Rates are drawn apart from the car, so that other rates meet the same cars.
     private const ulong OfWear = 0x59454152UL;
-    private const ulong OfReading = 0x52454144UL;
 
-    private static readonly YearsReadingKind[] Kinds = Enum.GetValues<YearsReadingKind>();
+    private static readonly WorkshopReading[] Kinds =
+    [
+        WorkshopReading.FrontSinking, WorkshopReading.RearSinking, WorkshopReading.RearMoreThanFront, WorkshopReading.FrontSwings,
+        WorkshopReading.RearSwings,
+    ];
 
     private readonly YearsAsked asked;
     private readonly JointDoubts doubts;
@@ -90,6 +93,7 @@ internal sealed class YearsLives
         YearsEvent.StandsOnStop => asked.Car.Car.Axles.Any(axle => axle.BumpStop is not null),
         YearsEvent.TouchesStop => asked.Road is not null && asked.Car.Car.Axles.Any(axle => axle.BumpStop is not null),
         YearsEvent.HighBeam => asked.Car.Car.Headlamp is { } lamp && HeadlampRange.Of(lamp) is not null,
+        YearsEvent.WeakDamping => asked.Wear.DamperLoss.Si > 0.0,
         _ => true,
     };
 
@@ -104,7 +108,7 @@ internal sealed class YearsLives
         var (car, load) = (drawn.Models[0].Car, drawn.Models[0].Load);
         var wear = WearOf(draw);
         // Every year is read by the same hand.
-        var hand = SplitMix.At(asked.Seed ^ OfReading, (ulong)draw);
+        var hand = WorkshopReadings.Hand(asked.Seed, draw);
         var first = RideModel.Of(car).Trim;
         var requests = new PassRequest?[asked.Years + 1];
         var isDown = false;
@@ -196,20 +200,27 @@ internal sealed class YearsLives
 
     private static bool Stands(YearsEvent what, RideModel loaded) => what switch
     {
-        YearsEvent.SofterRear => AxleCatalogue.FrequencyRatio.Of(new CarAtRest(loaded)) < 1.0,
+        YearsEvent.SofterRear => AxleCatalogue.FrequencyRatio.Of(new CarAtRest(OffItsStops(loaded))) < 1.0,
         YearsEvent.StandsOnStop => loaded.Trim.BumpLeft.Min() < 0.0,
         YearsEvent.HighBeam => HeadlampAim.Of(loaded)!.Drop < HeadlampRange.Of(loaded.Car.Headlamp!)!.LeastDrop,
+        YearsEvent.WeakDamping => new CarAtRest(loaded) is var rest
+            && Math.Min(rest.DampingRatio(AxleEnd.Front), rest.DampingRatio(AxleEnd.Rear)) < CureGuard.LeastDamping,
         _ => false,
     };
 
+    // A stop that a car stands on makes the rate as much as the spring does: which end is the softer is asked of the springs.
+    private static RideModel OffItsStops(RideModel loaded) => StandingStops.Of(loaded).Any()
+        ? Standing(
+            loaded.Car with { Front = loaded.Car.Front with { BumpStop = null }, Rear = loaded.Car.Rear with { BumpStop = null } },
+            loaded.Load) ?? loaded
+        : loaded;
+
     private void Read(int at, RideModel empty, Trim before, ulong hand)
     {
-        var (front, rear, frontSwings, rearSwings) = WorkshopReadings.Read(empty, hand);
-        var (frontSunk, rearSunk) = (before.FrontHeight - front, before.RearHeight - rear);
-        double[] values = [frontSunk, rearSunk, rearSunk - frontSunk, frontSwings, rearSwings];
+        var readings = WorkshopReadings.Read(empty, hand);
         for (var k = 0; k < Kinds.Length; k++)
         {
-            read[k][at] = values[k];
+            read[k][at] = readings.Value(Kinds[k], (before.FrontHeight, before.RearHeight));
         }
     }
 

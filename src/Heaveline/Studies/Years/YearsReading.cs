@@ -1,3 +1,4 @@
+using Heaveline.Measures;
 using Heaveline.Numerics;
 
 namespace Heaveline.Studies;
@@ -9,7 +10,7 @@ namespace Heaveline.Studies;
 public sealed record YearsReading
 {
     /// <summary>What is read.</summary>
-    public required YearsReadingKind Kind { get; init; }
+    public required WorkshopReading Kind { get; init; }
 
     /// <summary>The limit: m of sinking, or swings.</summary>
     public required double Limit { get; init; }
@@ -27,7 +28,7 @@ public sealed record YearsReading
     /// <param name="kind">What is read.</param>
     /// <param name="readings">The reading of each car in each year.</param>
     /// <param name="happened">Whether the event has come upon it by then.</param>
-    internal static YearsReading? Of(YearsReadingKind kind, IReadOnlyList<double> readings, IReadOnlyList<bool> happened) =>
+    internal static YearsReading? Of(WorkshopReading kind, IReadOnlyList<double> readings, IReadOnlyList<bool> happened) =>
         PartingLimit.Of(readings, happened) is not { } at
             ? null
             : new YearsReading { Kind = kind, Limit = at.Limit, Found = at.Found, Mistaken = at.Mistaken };

@@ -34,22 +34,13 @@ public static class YearsTable
         return [.. Enumerable.Range(0, MostColumns).Select(i => Math.Min(i * step, years)).Distinct()];
     }
 
-    internal static string Id(YearsReadingKind kind) => kind switch
-    {
-        YearsReadingKind.FrontSinking => "front-sinking",
-        YearsReadingKind.RearSinking => "rear-sinking",
-        YearsReadingKind.RearMoreThanFront => "rear-more-than-front",
-        YearsReadingKind.FrontSwings => "front-swings",
-        YearsReadingKind.RearSwings => "rear-swings",
-        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, null),
-    };
-
     private static string Label(YearsEvent what) => what switch
     {
         YearsEvent.SofterRear => "rear the softer end",
         YearsEvent.StandsOnStop => "stands on a bump stop",
         YearsEvent.TouchesStop => "touches a bump stop on the road",
         YearsEvent.HighBeam => "dipped beam above its range",
+        YearsEvent.WeakDamping => FormattableString.Invariant($"an axle damped below {CureGuard.LeastDamping:F2}"),
         _ => throw new ArgumentOutOfRangeException(nameof(what), what, null),
     };
 }

@@ -1,5 +1,6 @@
 using CsCheck;
 using Heaveline.Cars;
+using Heaveline.Files;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Parts;
 using Heaveline.Models;
@@ -14,6 +15,36 @@ public class FittedVariantTests
     private static readonly PartsList Village = PartsFile.Load(Path.Combine(Checkout.Root, "examples", "parts", "village-autumn.yaml")).Value!;
 
     private static readonly PartsList Shed = PartsFile.Load(Path.Combine(Checkout.Root, "examples", "parts", "shed.csv")).Value!;
+
+    [Fact]
+    public void A_number_of_a_list_is_written_in_the_words_of_the_list()
+    {
+        const string Text = """
+            parts: Shed
+            currency: EUR
+            springs:
+              - {part: Coil, price: 40, fits: rear, rate: 195 lb/in ± 5 %, free-length: 15.25 in ± 0.0625 in, block-length: 4 in}
+            stops:
+              - {part: Rubber, price: 9, length: 2 in ± 1 mm, curve: [[10 mm, 300 N], [25 mm, 1500 N]]}
+            bars:
+              - {part: Bar, price: 90, fits: front, holes: [{hole: inner, wheel-rate: 60 lb/in}, {hole: outer, wheel-rate: 50 lb/in ± 2 lb/in}]}
+            """;
+        var list = PartsFile.Read(new SourceText("shed.yaml", Text)).Value!;
+        var before = CarFile.Load(Path.Combine(Checkout.Root, "examples", "garage", "fern-saloon.yaml"));
+        PartOption Option(string name) => list.Parts.SelectMany(part => part.Options).Single(option => option.Name == name);
+        var fitted = Assert.IsType<Fitted>(Fitting.Of(before.Value!,
+        [
+            new(PartPlace.RearSpring, Option("Coil")), new(PartPlace.FrontBar, Option("Bar at the outer hole")),
+            new(PartPlace.RearStop, Option("Rubber")),
+        ]));
+        var variant = FittedVariant.Of(fitted, before, "Shed", "fern-saloon.yaml");
+        string[] words =
+        [
+            "rate: 195 lb/in ± 5 %", "free-length: 15.25 in ± 0.0625 in", "block-length: 4 in", "wheel-rate: 50 lb/in ± 2 lb/in",
+            "length: 2 in ± 1 mm",
+        ];
+        Assert.All(words, one => Assert.Contains(one, variant, StringComparison.Ordinal));
+    }
 
     // The car as it is, with the lengths of its springs, on bought springs, and one whose axle is solid and whose bar is given by its size.
     [Theory]
@@ -92,7 +123,7 @@ public class FittedVariantTests
             change:
               rear:
                 bought-spring:
-                  rate: 48 N/mm ± 1.44 N/mm
+                  rate: 48 N/mm ± 3 %
                   free-length: 292 mm ± 2 mm
                   block-length: 95 mm
                   seat-diameter: 100 mm

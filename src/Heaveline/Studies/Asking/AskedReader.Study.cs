@@ -1,0 +1,34 @@
+namespace Heaveline.Studies;
+
+/// <content>Studies: files that ask a question in the words of its choices.</content>
+public sealed partial class AskedReader
+{
+    private ChooseSheet? study;
+
+    /// <summary>
+    /// Opens the file of a study where one is named: from then on what it says stands behind the words that were given, which take the place of its
+    /// own.
+    /// </summary>
+    /// <param name="choice">The choice that names a car or a study.</param>
+    /// <returns>Whether there is anything to go on with: no file of a study, or one that can be read.</returns>
+    internal bool OpenStudy(Choice choice)
+    {
+        if (given.Of(choice) is not { } name || !finder.IsStudy(name))
+        {
+            return true;
+        }
+
+        if (Sought(choice, finder.Study(name)).Value is not { } sheet)
+        {
+            return false;
+        }
+
+        (given, study) = (sheet.Beside(given), sheet);
+        return true;
+    }
+
+    // What a file says is no usage of a command, and has its place.
+    private void Object(Objection objection) => objections.Add(study?.LineOf(objection.Choice, objection.Sentence, given) is { } line
+        ? objection with { Written = (study.File, line), IsUsage = false }
+        : objection);
+}

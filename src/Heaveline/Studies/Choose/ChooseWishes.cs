@@ -1,0 +1,25 @@
+using Heaveline.Search;
+
+namespace Heaveline.Studies;
+
+/// <summary>Wishes by the words that people write.</summary>
+public static class ChooseWishes
+{
+    private static readonly (string Word, ChooseWish Wish, WishKind Kind)[] Known =
+    [
+        ("settling", ChooseWish.Settling, WishKind.Settling),
+        ("hit", ChooseWish.Hit, WishKind.Hit),
+        ("ride", ChooseWish.Ride, WishKind.Ride),
+        ("money", ChooseWish.Money, WishKind.Money),
+        ("parts changed", ChooseWish.Parts, WishKind.Parts),
+    ];
+
+    /// <summary>The words, those that are driven for first.</summary>
+    public static IReadOnlyList<string> Words { get; } = [.. Known.Select(one => one.Word)];
+
+    /// <summary>The wish of a word; null for none.</summary>
+    public static ChooseWish? Of(string word) => Known.Where(one => one.Word == word).Select(one => (ChooseWish?)one.Wish).FirstOrDefault();
+
+    /// <summary>What a wish is to the search.</summary>
+    internal static WishKind KindOf(ChooseWish wish) => Known.First(one => one.Wish == wish).Kind;
+}
