@@ -51,7 +51,7 @@ public static class LampFile
                 Value = new LampTrack
                 {
                     Times = [.. rows.Select(r => Number(r[0])!.Value)], Brightness = [.. rows.Select(r => Number(r[1])!.Value)],
-                        Saturated = saturated,
+                    Saturated = saturated,
                 },
                 Sources = [source],
             };

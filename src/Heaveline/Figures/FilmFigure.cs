@@ -91,16 +91,16 @@ public static class FilmFigure
 
     private static ChartPanel Heights(
         string label, ImmutableArray<double> front, ImmutableArray<double> rear, double[] times, IEnumerable<Trace> more) => new()
-    {
-        Id = label.Replace(' ', '-'),
-        Y = new Axis { Label = label, Unit = In.Millimetres.Symbol },
-        Traces =
+        {
+            Id = label.Replace(' ', '-'),
+            Y = new Axis { Label = label, Unit = In.Millimetres.Symbol },
+            Traces =
         [
             .. more,
             Trace.From("front", times, [.. front.Select(In.Millimetres.Of)], Pen.Of(Ink.First)),
             Trace.From("rear", times, [.. rear.Select(In.Millimetres.Of)], Pen.Of(Ink.Second, Dash.Dashed)),
         ],
-    };
+        };
 
     private static IEnumerable<Trace> Forecast(
         string name, (Pass Pass, double Shift)? forecast, double[] times, Func<Pass, ImmutableArray<double>> of, ShownUnit unit)

@@ -16,11 +16,11 @@ public static class SeenListFigure
         ArgumentNullException.ThrowIfNull(list);
         CategoryPanel Panel(
             string id, string label, string unit, Func<SeenCar, FilmNumber?> of, Func<double, double> shown, CategoryStyle style) => new()
-        {
-            Id = id,
-            Value = new Axis { Label = label, Unit = unit },
-            Style = style,
-            Categories =
+            {
+                Id = id,
+                Value = new Axis { Label = label, Unit = unit },
+                Style = style,
+                Categories =
             [
                 .. list.Cars.Where(c => of(c) is { } n && double.IsFinite(n.Value)).Select(c => (Car: c, N: of(c)!.Value)).Select(x => new Category
                 {
@@ -28,7 +28,7 @@ public static class SeenListFigure
                     Values = [new CategoryValue { Value = shown(x.N.Value), Low = shown(x.N.Low), High = shown(x.N.High) }],
                 }),
             ],
-        };
+            };
         FilmNumber? Estimate(SeenCar c, CarNumber number) => c.Car.Of(number) is { IsSaid: true } e ? new FilmNumber(e.Value, e.Low, e.High) : null;
         var panels = new List<CategoryPanel>();
         void Add(string id, string label, string unit, Func<SeenCar, FilmNumber?> of, Func<double, double> shown, CategoryStyle style)

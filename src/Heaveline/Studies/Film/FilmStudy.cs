@@ -26,7 +26,11 @@ public static class FilmStudy
 
     private static readonly Choice After = Films with
     {
-        Name = "after", Says = "Films of the same car after a change. Repeat it.", HelpName = "FILM", IsArgument = false, IsRepeated = true,
+        Name = "after",
+        Says = "Films of the same car after a change. Repeat it.",
+        HelpName = "FILM",
+        IsArgument = false,
+        IsRepeated = true,
     };
 
     private static readonly Choice At = new()
@@ -39,12 +43,18 @@ public static class FilmStudy
 
     private static readonly Choice Car = Choices.Car with
     {
-        Name = "car", Says = "A car file to stand beside the film.", HelpName = "CAR", IsArgument = false, Range = (0, 1),
+        Name = "car",
+        Says = "A car file to stand beside the film.",
+        HelpName = "CAR",
+        IsArgument = false,
+        Range = (0, 1),
     };
 
     private static readonly Choice Over = Choices.Road with
     {
-        Name = "over", Says = "The bump that was filmed: --car is driven over it at the film's speed.", Usual = null,
+        Name = "over",
+        Says = "The bump that was filmed: --car is driven over it at the film's speed.",
+        Usual = null,
     };
 
     /// <summary>The question as a command offers it.</summary>

@@ -21,7 +21,8 @@ public static class FilmTable
 
     private static readonly Measure<FilmNumbers> PerLift = Number("pitch-per-lift", "settling pitch for the lift", In.DegreesFor100Millimetres, 2,
         n => n.PitchPerLift,
-        "RMS pitch in the first second of the settling over the greatest height that the wheels are lifted to.") with { Better = Better.Less };
+        "RMS pitch in the first second of the settling over the greatest height that the wheels are lifted to.") with
+    { Better = Better.Less };
 
     private static readonly Measure<SeenPass>[] OfFilm =
     [
@@ -151,7 +152,8 @@ public static class FilmTable
         var table = new FactTable("Learned", ["of its doubt"]);
         foreach (var e in car.Estimates)
         {
-            table.Add($"{Of(e.Number).Key}-learned", Of(e.Number).Label, In.Percent.Symbol, "F0", [In.Percent.Of(e.Learned)]);
+            var measure = Of(e.Number);
+            table.Add($"{measure.Key}-learned", measure.Label, In.Percent.Symbol, "F0", [In.Percent.Of(e.Learned)]);
         }
 
         return table;

@@ -16,7 +16,8 @@ public static class FlashTable
     { Page = Page };
 
     private static readonly Measure<LampFlash> Left = new(
-        "flash-left", "left after one flash", In.Percent, 0, f => f.LeftAfterOne.Value, "Its size one flash later over that now.") { Page = Page };
+        "flash-left", "left after one flash", In.Percent, 0, f => f.LeftAfterOne.Value, "Its size one flash later over that now.")
+    { Page = Page };
 
     /// <summary>All that the table holds, for the glossary.</summary>
     public static IReadOnlyList<Measure> Measures { get; } = [Rhythm, Left];
