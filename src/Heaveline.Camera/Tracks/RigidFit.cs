@@ -130,8 +130,11 @@ internal sealed record RigidFit
         }
 
         var scatter = Math.Sqrt(misses / ((2 * kept) - 4));
-        return new RigidFit { Motion = motion, Agrees = agrees, Kept = kept, Scatter = scatter,
-            TurnDoubt = scatter / Math.Sqrt(square) / motion.Scale };
+        return new RigidFit
+        {
+            Motion = motion, Agrees = agrees, Kept = kept, Scatter = scatter,
+            TurnDoubt = scatter / Math.Sqrt(square) / motion.Scale
+        };
     }
 
     private static double Square(PicturePoint p, PicturePoint q) => ((p.X - q.X) * (p.X - q.X)) + ((p.Y - q.Y) * (p.Y - q.Y));

@@ -6,9 +6,10 @@ using Heaveline.Films;
 namespace Heaveline.Camera.Tracks;
 
 /// <summary>
-/// Puts together what was found in the frames. The body is fitted where the camera of the marked frame would see it: all eight numbers of the
-/// camera's turning
-/// are taken off first. What the core is told of the camera is the shift, turn and size that take both hubs exactly to where the picture shows them.
+/// Puts together what was found in the frames. All places are told as the camera of the marked frame would see them if it stood still and square to
+/// the road: all
+/// eight numbers of the camera's turning are taken off, and the slant of its view. A track has the shift, turn and size of a camera for what is
+/// left; none is.
 /// </summary>
 internal sealed class TrackAssembly(IPictures film, FilmMarks marks, BodyFollower body, ImmutableArray<SeenFrame> seen)
 {
@@ -27,19 +28,29 @@ internal sealed class TrackAssembly(IPictures film, FilmMarks marks, BodyFollowe
     /// <exception cref="FilmRefusedException">The car is seen too briefly.</exception>
     public FilmTrack Whole()
     {
-        var moves = seen.Max(s => s.Turn.Motion.Moves((film.Width - 1) / 2.0, (film.Height - 1) / 2.0)) >= Still;
+        var moves = seen.Max(s => s.Turn.Motion.Moves((film.Width - 1) / 2.0, (film.Height - 1) / 2.0));
         var slant = SlantedView.Of(
-            [.. seen.Where(s => s.Front is not null && s.Rear is not null).Select(s => (Place(s.Front!.Value), Place(s.Rear!.Value)))], film.Width, film.Height);
+            [.. seen.Where(s => s.Front is not null && s.Rear is not null).Select(s => (Place(s.Front!.Value), Place(s.Rear!.Value)))],
+            film.Width,
+            film.Height);
         // Where the background says nothing, nothing is known of the camera.
         var isKnown = seen.Count(s => !s.Turn.IsSeen) <= Hidden * seen.Length;
+        if (isKnown && moves >= Still)
+        {
+            remarks.Add(string.Create(
+                CultureInfo.InvariantCulture,
+                $"The camera moved by up to {moves:F0} pixels from the marked frame: that is taken off, by the background."));
+        }
+
         if (slant is not null)
         {
             remarks.Add(string.Create(
                 CultureInfo.InvariantCulture,
-                $"The car is seen about {Math.Abs(slant.Angle) * 180.0 / Math.PI:F0}° aslant in the marked frame: that is taken off, by the hubs' distance."));
+                $"The car is seen about {Math.Abs(slant.Angle) * 180.0 / Math.PI:F0}° aslant in the marked frame: "
+                + $"that is taken off, by the hubs' distance."));
         }
 
-        var frames = seen.Select(frame => Frame(frame, moves, isKnown, slant)).ToImmutableArray();
+        var frames = seen.Select(frame => Frame(frame, isKnown, slant)).ToImmutableArray();
         var bodies = frames.Count(f => f.Body is not null);
         if (bodies < FilmTrack.FewestFrames || frames.Count(f => f.Front is not null && f.Rear is not null) < FilmTrack.FewestFrames)
         {
@@ -58,7 +69,7 @@ internal sealed class TrackAssembly(IPictures film, FilmMarks marks, BodyFollowe
             Height = film.Height,
             RowTime = RowTime,
             GoesRight = marks.GoesRight,
-            BodyPivot = body.Middle,
+            BodyPivot = slant?.Square(body.Middle) ?? body.Middle,
             Frames = frames,
             Remarks = [.. remarks],
         };
@@ -66,18 +77,13 @@ internal sealed class TrackAssembly(IPictures film, FilmMarks marks, BodyFollowe
 
     private static PicturePoint Place(SeenHub hub) => new(hub.X, hub.Y);
 
-    private FilmFrame Frame(SeenFrame frame, bool moves, bool isKnown, SlantedView? slant)
+    private static SeenHub? Seen(SeenHub? hub, SlantedView? slant) =>
+        hub is { } at && slant?.Square(Place(at)) is { } square ? at with { X = square.X, Y = square.Y } : hub;
+
+    private FilmFrame Frame(SeenFrame frame, bool isKnown, SlantedView? slant)
     {
-        PicturePoint Shown(PicturePoint p)
-        {
-            var (x, y) = moves ? frame.Turn.Motion.Of(p.X, p.Y) : (p.X, p.Y);
-            return new PicturePoint(x, y);
-        }
-
-        SeenHub? Hub(SeenHub? hub) => hub is { } at ? at with { X = Shown(Place(at)).X, Y = Shown(Place(at)).Y } : null;
         PicturePoint Square(PicturePoint p) => slant?.Square(p) ?? p;
-
-        var told = new FilmFrame { Time = frame.Time, Front = Hub(frame.Front), Rear = Hub(frame.Rear) };
+        var told = new FilmFrame { Time = frame.Time, Front = Seen(frame.Front, slant), Rear = Seen(frame.Rear, slant) };
         int[] found = [.. Enumerable.Range(0, frame.Body.Length).Where(i => frame.Body[i] is not null)];
         var fit = RigidFit.Of(
             Array.ConvertAll(found, i => Square(body.Points[i])), Array.ConvertAll(found, i => Square(frame.Body[i]!.Value)), BodyFollower.Within);
@@ -86,21 +92,17 @@ internal sealed class TrackAssembly(IPictures film, FilmMarks marks, BodyFollowe
             return told;
         }
 
-        // Where a hub is not seen, the body says nearly where it is.
-        var (front, rear) = (frame.Front is { } f ? Place(f) : frame.Motion.Of(marks.Front), frame.Rear is { } r ? Place(r) : frame.Motion.Of(marks.Rear));
-        var camera = moves || slant is not null ? Similarity.Through(Square(front), Square(rear), Shown(front), Shown(rear)) : Similarity.None;
         return told with
         {
-            Body = camera.After(fit.Motion).About(body.Middle) with
+            Body = fit.Motion.About(Square(body.Middle)) with
             {
-                ShiftDoubt = fit.ShiftDoubt, TurnDoubt = fit.TurnDoubt, Kept = fit.Kept, Dropped = body.Points.Length - fit.Kept,
+                ShiftDoubt = fit.ShiftDoubt,
+                TurnDoubt = fit.TurnDoubt,
+                Kept = fit.Kept,
+                Dropped = body.Points.Length - fit.Kept,
             },
-            Camera = isKnown || moves || slant is not null
-                ? camera.About(new PicturePoint((film.Width - 1) / 2.0, (film.Height - 1) / 2.0)) with
-                {
-                    Kept = frame.Turn.Kept, Dropped = frame.Turn.Dropped,
-                }
-                : null,
+            // It is taken off already: what is left of it is none, by so many points.
+            Camera = isKnown ? new SeenPose { X = 0.0, Y = 0.0, Turn = 0.0, Kept = frame.Turn.Kept, Dropped = frame.Turn.Dropped } : null,
         };
     }
 

@@ -60,8 +60,11 @@ public class FollowingTests
 
     [Fact]
     public void A_box_beside_the_car_is_refused() =>
-        Refused("beside the box", Marks with { BoxFrom = new PicturePoint(Marks.BoxFrom.X + 200.0, Marks.BoxFrom.Y),
-            BoxTo = new PicturePoint(900.0, 400.0) });
+        Refused("beside the box", Marks with
+        {
+            BoxFrom = new PicturePoint(Marks.BoxFrom.X + 200.0, Marks.BoxFrom.Y),
+            BoxTo = new PicturePoint(900.0, 400.0)
+        });
 
     [Fact]
     public void A_box_without_corners_is_refused_and_says_what_to_do()
