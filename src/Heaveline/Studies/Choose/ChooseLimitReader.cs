@@ -14,6 +14,9 @@ public static partial class ChooseLimitReader
     private const double LeastShare = 0.5;
     private const double MostShare = 0.99;
 
+    // The one that must be large.
+    private const string LeastLoad = "least tyre load";
+
     private static readonly LimitWords[] Known =
     [
         new("worst use case", limits => limits.WorstRoad, (limits, more) => limits with { WorstRoad = more })
@@ -23,6 +26,14 @@ public static partial class ChooseLimitReader
         new("hit", limits => limits.Hit, (limits, more) => limits with { Hit = more })
         {
             WithShare = (limits, share) => limits with { HitShare = share },
+        },
+        new("grip", limits => limits.Grip, (limits, more) => limits with { Grip = more })
+        {
+            WithShare = (limits, share) => limits with { GripShare = share },
+        },
+        new(LeastLoad, limits => limits.LeastLoad, (limits, least) => limits with { LeastLoad = least })
+        {
+            WithShare = (limits, share) => limits with { LeastLoadShare = share },
         },
         new("roll", limits => limits.Roll, (limits, more) => limits with { Roll = more }),
         new("braking", limits => limits.Braking, (limits, more) => limits with { Braking = more }),
@@ -63,9 +74,11 @@ public static partial class ChooseLimitReader
     {
         var read = Written().Match(words.Trim());
         var named = Known.FirstOrDefault(one => one.Name == read.Groups["name"].Value);
-        if (!read.Success || named is null || Number(read, "more") is not { } more)
+        if (!read.Success || named is null || Number(read, "more") is not { } more
+            || (read.Groups["way"].Value == "least") != (named.Name == LeastLoad) || (named.Name == LeastLoad && more >= 100.0))
         {
-            return (limits, Refused($"'{words}' is no limit.", $"Write {Example}; there are {string.Join(", ", Names)}."));
+            return (limits, Refused(
+                $"'{words}' is no limit.", $"Write {Example}, or {LeastLoad} at least 20 %; there are {string.Join(", ", Names)}."));
         }
 
         limits = named.With(limits, In.Percent.ToSi(more));
@@ -95,7 +108,7 @@ public static partial class ChooseLimitReader
         double.TryParse(read.Groups[group].Value, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number) ? number : null;
 
     [GeneratedRegex(
-        @"^(?<name>[a-z ]+?) at most (?<more>[0-9]+(\.[0-9]+)?) ?%( more)?(, in (?<in>[0-9]{1,4}) of (?<of>[0-9]{1,4}) cars)?$",
+        @"^(?<name>[a-z ]+?) at (?<way>most|least) (?<more>[0-9]+(\.[0-9]+)?) ?%( more)?(, in (?<in>[0-9]{1,4}) of (?<of>[0-9]{1,4}) cars)?$",
         RegexOptions.CultureInvariant)]
     private static partial Regex Written();
 }

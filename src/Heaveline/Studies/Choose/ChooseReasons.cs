@@ -45,6 +45,7 @@ internal static class ChooseReasons
             Aside = aside,
             List = Alike(findings, aside, run),
             Doubts = Doubts(findings, doer),
+            Sides = ChooseSides.Of(findings, doer, run),
         };
 
         ImmutableDictionary<long, string> Told(IEnumerable<DrivenSetup> refused) => refused.DistinctBy(one => one.Setup)
