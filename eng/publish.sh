@@ -2,7 +2,8 @@
 # Publishes the program for one system after the other, a folder and an archive each in artifacts/published: eng/publish.sh [SYSTEM …], by themselves linux-x64,
 # win-x64 and osx-arm64. For the system of this machine, if it is not Windows, the program in front is the native one (src/Heaveline.Native: wants gcc or, on
 # macOS, clang, and the header files of zlib); it cannot be made from elsewhere, so the others get the whole program alone.
-# The packages must weigh no more than 40 MB, and licences, notices and the bill of materials lie in each.
+# The packages must weigh no more than 40 MB, and licences, notices and the bill of materials lie in each. What follows cars in films is a download of its own,
+# the folder "camera" to be put beside the program: OpenCV alone weighs as much as all else, and is there for linux-x64.
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 . eng/setup.sh
@@ -29,3 +30,13 @@ for system in "$@"; do
     esac
     weigh "$archive"
 done
+
+case " $* " in *" linux-x64 "*)
+    part=$out/heaveline-camera-$version-linux-x64
+    rm -rf "$part" "$part".tar.gz
+    dotnet publish src/Heaveline.Camera -r linux-x64 --self-contained false "${options[@]}" -o "$part/camera"
+    mv "$part/camera/Heaveline.Camera" "$part/camera/heaveline-camera"
+    cp LICENSE src/Heaveline.Camera/THIRD-PARTY-NOTICES.txt eng/licences/Apache-2.0.txt "$part/camera"
+    tar -C "$part" -czf "$part".tar.gz camera
+    printf '%s: %d MB\n' "${part#"$PWD/"}.tar.gz" $(($(wc -c <"$part".tar.gz) / 1000000)) ;;
+esac

@@ -49,6 +49,7 @@ SOFTWARE OR THE USE OR OTHER DEALINGS IN THE SOFTWARE.'
         case $licence in
             MIT) echo "$mit" ;;
             Apache-2.0) cat eng/licences/Apache-2.0.txt ;;
+            BSD-3-Clause | PostgreSQL) cat "eng/licences/$licence.txt" ;;
             # Its own file, and beside it those of what it holds.
             LICENSE.txt) cat "$folder"/LICENSE*.txt ;;
             *) echo "shipped: the licence '$licence' of $name has no text here." >&2; exit 1 ;;

@@ -19,8 +19,10 @@ found=
 for module in $modules; do
     if find "tests/$module" -name obj -prune -o -name '*.cs' -exec grep -qiE "$pattern" {} +; then found+=" $module"; fi
 done
+case "$*" in *Cluster* | *Membership*) . eng/servers.sh ;; esac
 for module in $found; do
     [ "$module" != Heaveline.BrowserTests ] || . eng/browser.sh
+    [ "$module" != Heaveline.CameraTests ] || . eng/camera.sh
     if ! dotnet build "tests/$module" -c Release -v q -nologo -p:RunAnalyzers=false --artifacts-path "$quick" >"$out/build.log" 2>&1; then
         cat "$out/build.log"
         echo "test: the build failed (see above)."

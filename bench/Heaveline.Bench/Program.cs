@@ -44,6 +44,11 @@ internal static class Program
             return PartChoices.Run(chosen, args[2..]);
         }
 
+        if (args is ["helped"])
+        {
+            return HelpedPieces.Run();
+        }
+
         if (args is ["ride", var ridden])
         {
             return RideRace.Run(ridden);

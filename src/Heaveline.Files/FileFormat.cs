@@ -23,6 +23,9 @@ public sealed record FileFormat(string Name, IReadOnlyList<string> Endings, int 
     /// <summary>What a phone or a logger wrote on a drive. An hour at 100 samples a second with six axes is 40 to 60 MB of text.</summary>
     public static FileFormat DriveLog { get; } = new("a log of a drive", [".csv", ".txt", ".tsv", ".log", ".zip"], 64 * 1024 * 1024);
 
+    /// <summary>The kept track of a film. A minute at 240 frames a second is 4 MB.</summary>
+    public static FileFormat FilmTrack { get; } = new("the track of a film", [".csv"], 16 * 1024 * 1024);
+
     /// <summary>The endings in a sentence: ".yaml or .yml".</summary>
     public string EndingWords => string.Join(" or ", Endings);
 

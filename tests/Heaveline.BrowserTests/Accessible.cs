@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
@@ -16,7 +17,7 @@ internal static class Accessible
     public static async Task Check(IPage page, bool frames = true, string? rule = null)
     {
         // A page that has just come alive takes its title off and puts it on again.
-        await page.WaitForFunctionAsync("document.title.length > 0");
+        await Assertions.Expect(page).ToHaveTitleAsync(new Regex("."));
         var options = new AxeRunOptions
         {
             RunOnly = rule is null ? new RunOnlyOptions { Type = "tag", Values = Levels } : new RunOnlyOptions { Type = "rule", Values = [rule] },

@@ -17,21 +17,7 @@ public class ChartWordsTests(Served served)
     public async Task No_word_of_a_chart_covers_another(string path, string stands)
     {
         var page = await served.Open("about:blank");
-        // What is written on a canvas leaves no trace in the page: the places are noted as they are written, until all is cleared.
-        await page.AddInitScriptAsync(
-            """
-            const pen = CanvasRenderingContext2D.prototype, fill = pen.fillText, clear = pen.clearRect;
-            window.drawn = [];
-            pen.clearRect = function (...box) {
-                window.drawn = window.drawn.filter(word => word.canvas !== this.canvas);
-                return clear.apply(this, box);
-            };
-            pen.fillText = function (text, x, y) {
-                const wide = this.measureText(text).width, left = x - wide * ({ right: 1, center: .5 }[this.textAlign] ?? 0);
-                window.drawn.push({ text, canvas: this.canvas, left, right: left + wide, top: y - 6, bottom: y + 6 });
-                return fill.call(this, text, x, y);
-            };
-            """);
+        await Note(page);
         await page.GotoAsync(new Uri(served.Address, path).ToString());
         await page.Awake();
         await Expect(page.Locator(stands).First).ToBeAttachedAsync(new() { Timeout = 60_000 });
@@ -45,6 +31,51 @@ public class ChartWordsTests(Served served)
             Assert.Equal("", covered);
         }
     }
+
+    // The pass rests where the car pitches most: there the nod says the value, and elsewhere the line does, to as many decimals.
+    [Fact]
+    public async Task The_value_under_the_line_stands_once_and_with_the_digits_of_the_nods()
+    {
+        var page = await served.Open("about:blank");
+        await Note(page);
+        await page.GotoAsync(new Uri(served.Address, "/pass?car=fern-saloon&load=driver&road=village-hump&speed=40").ToString());
+        await page.Awake();
+        await Expect(page.Locator("[data-strips] canvas").First).ToBeAttachedAsync(new() { Timeout = 60_000 });
+        await page.WaitForTimeoutAsync(600);
+        Assert.Empty(await UnderTheLine(page));
+        Assert.NotEmpty(await UnderTheLine(page, lower: true));
+        var strips = (await page.Locator("[data-strips]").BoundingBoxAsync())!;
+        await page.Mouse.MoveAsync(strips.X + (0.8f * strips.Width), strips.Y + 80);
+        await page.WaitForTimeoutAsync(300);
+        Assert.Matches(@"^−?\d+\.\d$", Assert.Single(await UnderTheLine(page)));
+    }
+
+    // What is written over the curves, in the panel of the pitch or in those below it.
+    private static Task<string[]> UnderTheLine(IPage page, bool lower = false) => page.EvaluateAsync<string[]>(
+        """
+        lower => {
+            const [base, over] = document.querySelectorAll("[data-strips] canvas");
+            const end = window.drawn.find(word => word.canvas === base && word.text.startsWith("road under")).top;
+            return window.drawn.filter(word => word.canvas === over && (word.top > end) === lower).map(word => word.text);
+        }
+        """,
+        lower);
+
+    // What is written on a canvas leaves no trace in the page: the places are noted as they are written, until all is cleared.
+    private static Task Note(IPage page) => page.AddInitScriptAsync(
+            """
+            const pen = CanvasRenderingContext2D.prototype, fill = pen.fillText, clear = pen.clearRect;
+            window.drawn = [];
+            pen.clearRect = function (...box) {
+                window.drawn = window.drawn.filter(word => word.canvas !== this.canvas);
+                return clear.apply(this, box);
+            };
+            pen.fillText = function (text, x, y) {
+                const wide = this.measureText(text).width, left = x - wide * ({ right: 1, center: .5 }[this.textAlign] ?? 0);
+                window.drawn.push({ text, canvas: this.canvas, left, right: left + wide, top: y - 6, bottom: y + 6 });
+                return fill.call(this, text, x, y);
+            };
+            """);
 
     private static async Task<(int Written, string Covered)> Words(IPage page)
     {

@@ -7,6 +7,18 @@ namespace Heaveline.BrowserTests;
 public class GarageKeepingTests(Served served)
 {
     [Fact]
+    public async Task Cars_are_found_by_a_number_and_a_wrong_one_is_refused_where_it_is_typed()
+    {
+        var page = await Open("/");
+        await page.Locator("#find").FillAsync("fern, front frequency at most 1.3 Hz");
+        await Assertions.Expect(page.Locator("#found")).ToContainTextAsync(" found: ", new() { Timeout = 60_000 });
+        await Assertions.Expect(page.Locator(".cars .note").First).ToContainTextAsync(" Hz ");
+        await Accessible.Check(page);
+        await page.Locator("#find").FillAsync("front frequency at most 1.3 kg");
+        await Assertions.Expect(page.Locator("#found.refused-words")).ToContainTextAsync("write a number in Hz");
+    }
+
+    [Fact]
     public async Task A_car_is_found_renamed_and_taken_out_and_put_back_by_keyboard_alone()
     {
         using var car = new OwnCar(served);

@@ -4,6 +4,7 @@ using Heaveline.Files;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Choosing;
 using Heaveline.Files.Drives;
+using Heaveline.Files.Films;
 using Heaveline.Files.Garages;
 using Heaveline.Files.Parts;
 using Heaveline.Files.Ties;
@@ -101,7 +102,7 @@ internal static class CheckCommand
         return (study.Refusals, study.Warnings, study.Format);
     }
 
-    // A study, a drive, a sheet of ties and a list of parts are told by their first words; whatever else there is was meant as a car.
+    // A study, a drive, a film, a sheet of ties and a list of parts are told by their first words; whatever else there is was meant as a car.
     private static (IReadOnlyList<Refusal> Refusals, IReadOnlyList<Warning> Warnings, Func<string> Said) Read(Streams streams, string file)
     {
         if (SourceText.Load(file, FileFormat.LongestText) is { Refusal: null, Source: var source })
@@ -115,6 +116,12 @@ internal static class CheckCommand
             if (StudyFile.IsStudy(source))
             {
                 return Study(streams, file);
+            }
+
+            if (FilmFile.IsFilm(source))
+            {
+                var film = FilmFile.Load(file);
+                return (film.Refusals, film.Warnings, film.Format);
             }
 
             if (PartsFile.IsList(source))

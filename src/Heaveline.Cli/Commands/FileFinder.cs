@@ -5,12 +5,15 @@ using Heaveline.Files;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Choosing;
 using Heaveline.Files.Drives;
+using Heaveline.Files.Films;
 using Heaveline.Files.Garages;
 using Heaveline.Files.Parts;
 using Heaveline.Files.Roads;
 using Heaveline.Files.Ties;
 using Heaveline.Files.Yaml;
+using Heaveline.Films;
 using Heaveline.Parts;
+using Heaveline.Quantities;
 using Heaveline.Roads;
 using Heaveline.Ties;
 
@@ -95,6 +98,95 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
     }
 
     public bool IsDescribed(string name) => NamedDrives.IsDescribed(name);
+
+    public Found<KeptFilm> Film(string name, string? marks)
+    {
+        var isSheet = FileFormat.Described.Has(name);
+        if ((isSheet ? name : marks) is not { } described)
+        {
+            return NoFilm(name, $"{name} needs a sheet that says the wheelbase: give it with --marks, or name the sheet itself (docs/film-file.md).");
+        }
+
+        var sheet = FilmFile.Load(described);
+        Say(sheet.Format());
+        read.UnionWith(sheet.Sources.Select(s => Real(s.File)));
+        if (sheet.Value is not { } said)
+        {
+            return NoFilm(name, $"the sheet {described} is refused for {Reasons(sheet.Refusals.Count)}.");
+        }
+
+        names.AddRange([said.Name, said.Seen, said.Place]);
+        var track = isSheet ? FilmFile.TrackOf(described, said) : name;
+        if (FileFormat.FilmTrack.Has(track) && (File.Exists(track) || !isSheet))
+        {
+            var kept = TrackFile.Load(track);
+            Say(kept.Format());
+            read.UnionWith(kept.Sources.Select(s => Real(s.File)));
+            return kept.Value is null
+                ? NoFilm(name, $"the track {track} is refused for {Reasons(kept.Refusals.Count)}.")
+                : new Found<KeptFilm>
+                {
+                    Name = name,
+                    ShortName = Path.GetFileNameWithoutExtension(name),
+                    Value = new KeptFilm(said, kept.Value),
+                    Inputs = [.. sheet.Sources.Concat(kept.Sources).Select(s => s.ToInput())],
+                };
+        }
+
+        return Followed(name, isSheet ? FilmFile.VideoOf(described, said) : name, said, sheet.Sources);
+    }
+
+    private Found<KeptFilm> Followed(string name, string? film, FilmSheet sheet, IReadOnlyList<SourceText> sources)
+    {
+        if (film is null || !File.Exists(film))
+        {
+            return NoFilm(name, film is null ? $"{name} has neither a kept track beside it nor a film." : $"the film {film} is not there.");
+        }
+
+        if (sheet.Marks is not { } marks)
+        {
+            return NoFilm(name, $"{name} has no marks: mark both hubs and the body's side on one frame (docs/film-file.md).");
+        }
+
+        if (FilmCameras.Find(streams) is not { } camera)
+        {
+            return NoFilm(name, FilmCameras.Missing);
+        }
+
+        try
+        {
+            using var progress = new Progress(streams, "film, per cent", 100);
+            read.Add(Real(film));
+            return new Found<KeptFilm>
+            {
+                Name = name,
+                ShortName = Path.GetFileNameWithoutExtension(name),
+                Value = new KeptFilm(sheet, camera.Follow(film, marks, progress, stop)),
+                Inputs = [.. sources.Select(s => s.ToInput())],
+            };
+        }
+        catch (NoAnswerException refused)
+        {
+            return NoFilm(name, $"the film {film} is refused: {refused.Message}");
+        }
+    }
+
+    private static Found<KeptFilm> NoFilm(string name, string why) => new() { Name = name, Refusal = why };
+
+    public Found<LampTrack> Lamp(string name)
+    {
+        var reading = LampFile.Load(name);
+        Say(reading.Format());
+        read.UnionWith(reading.Sources.Select(s => Real(s.File)));
+        return new Found<LampTrack>
+        {
+            Name = name,
+            ShortName = Path.GetFileNameWithoutExtension(name),
+            Value = reading.Value,
+            Refusal = reading.Value is null ? $"the lamp {name} is refused for {Reasons(reading.Refusals.Count)}." : "",
+            Inputs = [.. reading.Sources.Select(s => s.ToInput())],
+        };
+    }
 
     public Found<TieSheet> Ties(string name)
     {

@@ -136,7 +136,7 @@ internal static class FindCommand
                 var numbers = file.Numbers.Where(n => n.Key == measure.Key).ToArray();
                 if (numbers.Length > 0)
                 {
-                    var words = numbers.Select(n => Words(measure, n) + Stands(file, n.Load));
+                    var words = numbers.Select(n => FoundWords.Of(file, measure, n));
                     streams.Results.WriteLine($"  {measure.Name}: {string.Join(", ", words)}");
                 }
             }
@@ -158,13 +158,6 @@ internal static class FindCommand
             : $"Nothing is found among {all} {(all == 1 ? "file" : "files")}: every word given must begin one of a file's words, and every bound "
                 + "hold under one load.");
     }
-
-    private static string Words(Measure measure, IndexedNumber number) =>
-        $"{measure.Print(measure.Unit.Of(number.Value))}{measure.Unit.Suffix} {(number.Load == "empty" ? "empty" : $"under '{number.Load}'")}";
-
-    // Rate and frequency there are the stops' as much as the springs'.
-    private static string Stands(FoundFile file, string load) =>
-        file.Numbers.Any(n => n.Load == load && n.Key is ("front-bump-left" or "rear-bump-left") && n.Value < 0.0) ? " (on a bump stop)" : "";
 
     private static string Json(IReadOnlyList<FoundFile> found, IndexUpdate update) => FactJson.Of("find", [], new JsonObject
     {

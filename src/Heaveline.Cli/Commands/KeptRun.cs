@@ -6,7 +6,7 @@ using Heaveline.Pieces;
 namespace Heaveline.Cli.Commands;
 
 /// <summary>A study whose pieces are kept in a folder while they come, and gone on with from there.</summary>
-internal sealed class KeptRun : IDisposable
+internal sealed class KeptRun : IPieceRun
 {
     private readonly Streams streams;
     private readonly PieceFile file;
@@ -14,7 +14,7 @@ internal sealed class KeptRun : IDisposable
     private KeptRun(Streams streams, PieceFile file) => (this.streams, this.file) = (streams, file);
 
     /// <summary>Where pieces are kept.</summary>
-    public static Option<string?> Keep() => new("--keep")
+    public static Option<string?> Keep() => new("--kept-in")
     {
         Description =
             "Keep what is worked out in FOLDER/.heaveline/studies while it comes, so that a run that was stopped, or killed, is gone on with.",
@@ -24,19 +24,19 @@ internal sealed class KeptRun : IDisposable
     /// <summary>Whether those of before are taken up.</summary>
     public static Option<bool> Resume() => new("--resume")
     {
-        Description = "Go on from what --keep has kept of this study: the same texts, choices and seed, whatever their files are called.",
+        Description = "Go on from what --kept-in has kept of this study: the same texts, choices and seed, whatever their files are called.",
     };
 
     /// <summary>Opens the file of a study.</summary>
     /// <param name="streams">Where is said what was kept.</param>
-    /// <param name="folder">What --keep names.</param>
+    /// <param name="folder">What --kept-in names.</param>
     /// <param name="resumes">Whether --resume was given.</param>
     /// <param name="study">The study.</param>
     public static KeptRun Open(Streams streams, string folder, bool resumes, StudyTexts study)
     {
         if (!Directory.Exists(folder))
         {
-            throw new Stopped($"heaveline: --keep {folder}: there is no such folder. Make it, or name another one.", ExitCode.Refused);
+            throw new Stopped($"heaveline: --kept-in {folder}: there is no such folder. Make it, or name another one.", ExitCode.Refused);
         }
 
         var path = PieceFile.In(folder, study.Hash);
@@ -55,7 +55,7 @@ internal sealed class KeptRun : IDisposable
         {
             file.Dispose();
             throw new Stopped(
-                $"heaveline: --keep {folder}: {file.Before} {Pieces(file.Before)} of this study {(file.Before == 1 ? "is" : "are")} kept in '{path}' "
+                $"heaveline: --kept-in {folder}: {file.Before} {Pieces(file.Before)} of this study {(file.Before == 1 ? "is" : "are")} kept in '{path}' "
                 + "already: give --resume to go on from there, or delete that file.",
                 ExitCode.Refused);
         }
@@ -66,10 +66,13 @@ internal sealed class KeptRun : IDisposable
         return new KeptRun(streams, file);
     }
 
-    /// <summary>Doing pieces by way of the file.</summary>
+    /// <inheritdoc/>
+    public int PiecesAtOnce => 0;
+
+    /// <inheritdoc/>
     public IPieceDoer Through(IPieceDoer doer) => new KeptPieces(doer, file);
 
-    /// <summary>Says what was kept.</summary>
+    /// <inheritdoc/>
     public void Say() => streams.Remarks.WriteLine(
         $"heaveline: kept in '{file.Path}': {(file.Before > 0 ? $"{file.Before} {Pieces(file.Before)} of before, " : "")}"
         + $"{file.Count - file.Before} {(file.Before > 0 ? "more" : Pieces(file.Count))}.");

@@ -1,43 +1,111 @@
 using System.CommandLine;
 using Heaveline.Cli.Output;
 using Heaveline.Files.Keeping;
+using Heaveline.Pieces;
 
 namespace Heaveline.Cli.Commands;
 
-/// <summary>The options of a study whose work comes in pieces: where they are kept.</summary>
+/// <summary>The options of a study whose work comes in pieces: where they are kept, and who helps.</summary>
 internal sealed class PieceWays
 {
     private readonly Option<string?> keep = KeptRun.Keep();
     private readonly Option<bool> resume = KeptRun.Resume();
+    private readonly Option<string?> helpAt = new("--help-at")
+    {
+        Description = "Let other machines help, by 'heaveline help-out' with the code that is printed: they find the study at this port of this "
+            + "machine, or at this port of one of its addresses, which opens it to the network there.",
+        HelpName = "[ADDRESS:]PORT",
+    };
+
+    private readonly Option<string?> members = Members();
 
     /// <summary>All of them, in the order of the help.</summary>
-    public IReadOnlyList<Option> All => [keep, resume];
+    public IReadOnlyList<Option> All => [keep, resume, helpAt, members];
+
+    /// <summary>Where machines are noted.</summary>
+    public static Option<string?> Members() => new("--members")
+    {
+        Description =
+            "Note the machines that help in a database: \"redis HOST:PORT\", \"postgres Host=…;Database=…\". Left out: at that of the study.",
+        HelpName = "DATABASE",
+    };
 
     /// <summary>What was given; null for nothing.</summary>
     public Given? Of(ParseResult result)
     {
-        var (folder, resumes) = (result.GetValue(keep), result.GetValue(resume));
-        if (folder is null && resumes)
+        var given = new Given(result.GetValue(keep), result.GetValue(resume), result.GetValue(helpAt), result.GetValue(members));
+        if (given is { Folder: null, Resumes: true })
         {
-            throw new Stopped("heaveline: --resume goes on from what --keep has kept: give that too, or leave it out.", ExitCode.WrongUsage);
+            throw new Stopped("heaveline: --resume goes on from what --kept-in has kept: give that too, or leave it out.", ExitCode.WrongUsage);
         }
 
-        return folder is null ? null : new Given(folder, resumes);
+        if (given is { HelpAt: null, Members: not null })
+        {
+            throw new Stopped(
+                "heaveline: --members notes the machines that --help-at lets help: give that too, or leave it out.", ExitCode.WrongUsage);
+        }
+
+        return given is { Folder: null, HelpAt: null } ? null : given;
     }
 
     /// <summary>What was given.</summary>
     /// <param name="Folder">Where pieces are kept.</param>
     /// <param name="Resumes">Whether those of before are taken up.</param>
-    internal sealed record Given(string Folder, bool Resumes)
+    /// <param name="HelpAt">Where others find the study.</param>
+    /// <param name="Members">Where they are noted.</param>
+    internal sealed record Given(string? Folder, bool Resumes, string? HelpAt, string? Members)
     {
         /// <summary>On what the passes run: another processor rounds otherwise, and a piece is the same whoever does it.</summary>
         /// <param name="on">What was asked for.</param>
         public string On(string? on) => on is null or ComputedOn.Cpu
             ? ComputedOn.Cpu
             : throw new Stopped(
-                "heaveline: --on gpu: what is kept is worked out by the processor, to the bit. Leave out --on gpu, or --keep.", ExitCode.WrongUsage);
+                "heaveline: --on gpu: pieces are worked out by the processor, to the bit. Leave out --on gpu, or "
+                + $"{(Folder is null ? "--help-at" : "--kept-in")}.",
+                ExitCode.WrongUsage);
+
+        /// <summary>Leaves the command to the program that can let others help, where this one cannot.</summary>
+        public void Leave(Streams streams)
+        {
+            if (HelpAt is not null)
+            {
+                Helping.Leave(streams);
+            }
+        }
 
         /// <summary>Opens what was asked for.</summary>
-        public KeptRun Open(Streams streams, Func<StudyTexts> study) => KeptRun.Open(streams, Folder, Resumes, study());
+        public IPieceRun Open(Streams streams, StudyTexts study, CancellationToken stop)
+        {
+            var kept = Folder is null ? null : KeptRun.Open(streams, Folder, Resumes, study);
+            try
+            {
+                return HelpAt is null ? kept! : new Both(kept, Helping.Open(streams, HelpAt, Members, study, stop));
+            }
+            catch
+            {
+                kept?.Dispose();
+                throw;
+            }
+        }
+    }
+
+    // What is kept is looked up before anybody is asked.
+    private sealed class Both(KeptRun? kept, IPieceRun helped) : IPieceRun
+    {
+        public int PiecesAtOnce => helped.PiecesAtOnce;
+
+        public IPieceDoer Through(IPieceDoer doer) => kept is null ? helped.Through(doer) : kept.Through(helped.Through(doer));
+
+        public void Say()
+        {
+            helped.Say();
+            kept?.Say();
+        }
+
+        public void Dispose()
+        {
+            helped.Dispose();
+            kept?.Dispose();
+        }
     }
 }

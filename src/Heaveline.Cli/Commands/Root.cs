@@ -44,10 +44,13 @@ internal static class Root
         StudyCommand.Of(streams, LinkStudy.Question),
         StudyCommand.Of(streams, DriveStudy.Question),
         StudyCommand.Of(streams, TiesStudy.Question),
+        StudyCommand.Of(streams, FilmStudy.Question),
+        StudyCommand.Of(streams, FlashStudy.Question),
         StudyCommand.Of(streams, ProveStudy.Question),
         StudyCommand.Of(streams, PlanStudy.Question),
         StudyCommand.Of(streams, PlankStudy.Question),
         WorksheetCommand.Of(streams),
+        HelpOutCommand.Of(streams),
         ServeCommand.Of(streams),
         ReportCommand.Of(streams),
     };

@@ -59,6 +59,7 @@ internal static class Serving
             PairingCode = isOpen ? PairingCodes.Fresh() : null,
             Certificate = certificate,
             Version = Release.Version,
+            Numbers = new GarageNumbers(),
         };
         // Cars and variants that a page has saved stay saved.
         streams.StoppedWords = "heaveline: stopped by you.";

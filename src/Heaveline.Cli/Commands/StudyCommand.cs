@@ -36,6 +36,7 @@ internal static class StudyCommand
         command.SetAction((result, stop) =>
         {
             var ways = elsewhere?.Of(result);
+            ways?.Leave(streams);
             if (on is not null)
             {
                 ComputedOn.Choose(streams, ways is null ? result.GetValue(on) : ways.On(result.GetValue(on)));
@@ -77,14 +78,14 @@ internal static class StudyCommand
     {
         var (asked, picture, units, finder) = Read(streams, question, given, outputs, stop);
         TAnswer answer;
-        using (var pieces = ways?.Open(streams, () => StudyTexts.Of(question.Word, given, finder.Files)))
+        using (var pieces = ways?.Open(streams, StudyTexts.Of(question.Word, given, finder.Files), stop))
         using (var progress = new Progress(streams, $"{question.Word}, per cent", 100))
         {
             var run = new StudyRun
             {
                 Progress = progress, Cancellation = stop, Degree = Environment.ProcessorCount, IsWhole = outputs.All || outputs.Json,
             };
-            answer = question.Answers(asked, pieces is null ? run : run with { Through = pieces.Through });
+            answer = question.Answers(asked, pieces is null ? run : run with { Through = pieces.Through, PiecesAtOnce = pieces.PiecesAtOnce });
             pieces?.Say();
         }
 

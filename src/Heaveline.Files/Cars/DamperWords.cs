@@ -94,7 +94,8 @@ internal static class DamperWords
             }
 
             var law = new RatioDamper { Ratio = ratio, ReboundPerBump = f.Optional(ReboundPerBump, new Amount<Plain>(1.0)) };
-            return Motion.RefuseBeside(f, DampingRatio.Name) ? null : new Damper
+            const string Bought = "; another damper, from a list of parts, needs bump and rebound in its place";
+            return Motion.RefuseBeside(f, DampingRatio.Name, Bought) ? null : new Damper
             {
                 Law = law, GasForce = gas, WeighedGasForce = f.OptionalValue(WeighedGasForce),
             };

@@ -133,14 +133,17 @@ internal sealed class MotionWords
     }
 
     /// <summary>Refuses a ratio beside a value that is at the wheel already.</summary>
-    public bool RefuseBeside(Fields f, string value)
+    /// <param name="f">The group.</param>
+    /// <param name="value">The value's key.</param>
+    /// <param name="else">What else is to be known of it, before the full stop.</param>
+    public bool RefuseBeside(Fields f, string value, string @else = "")
     {
         foreach (var key in Keys.Where(f.Has))
         {
             f.Refuse(
                 key,
                 $"is given beside {value}, which is at the wheel already.",
-                $"Leave {key.Name} out; a variant takes it out of its base with {key.Name}: ~.");
+                $"Leave {key.Name} out; a variant takes it out of its base with {key.Name}: ~{@else}.");
         }
 
         return Keys.Any(f.Has);

@@ -21,7 +21,7 @@ public static class StudyText
             (StudyWords.Car, Each("car").FirstOrDefault()),
             (StudyWords.Parts, List(Each("parts"))),
             (StudyWords.Open, Group(Words(sheet, "open").Select(Opened))),
-            (StudyWords.Leave, List(Each("leave"))),
+            (StudyWords.Keep, List(Each("keep"))),
             (StudyWords.Use, List([.. Words(sheet, "use").Select(Used)])),
             (StudyWords.Loads, List(Each("load"))),
             (StudyWords.Wishes, List(Each("wish"))),

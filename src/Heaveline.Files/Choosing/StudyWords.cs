@@ -37,8 +37,8 @@ internal static class StudyWords
         "{front-spring: at most 120, rear-damper: any}");
 
     /// <summary>The places that stay.</summary>
-    public static readonly Key<IReadOnlyList<PartPlace>> Leave = Key.Optional(
-        "leave",
+    public static readonly Key<IReadOnlyList<PartPlace>> Keep = Key.Optional(
+        "keep",
         "Places that stay as they are, of those that are open when nothing is said.",
         Kind.List(Kind.Choice([.. PartPlaces.All.Select(place => (place.Name(), place))])),
         "[front bar, rear bar]");
@@ -100,7 +100,7 @@ internal static class StudyWords
     public static readonly Shape<ChooseSheet> Shape = new Shape(
         "study",
         "A choice of parts that is asked again and again: every line has a default but its name, the car and the lists.",
-        Name, Note, Car, Parts, Open, Leave, Use, Loads, Wishes, Limits, Budget, Draws, Seed)
+        Name, Note, Car, Parts, Open, Keep, Use, Loads, Wishes, Limits, Budget, Draws, Seed)
         .As(Make);
 
     /// <summary>Whether a document is a study.</summary>
@@ -115,7 +115,7 @@ internal static class StudyWords
         .. Of("car", root.At(Car.Name)), .. Each("parts", root.At(Parts.Name)),
         .. Opened(root.At(Open.Name)).Select(one => LineOf(
             "open", one.Words, one.Words.Text.Trim() == "any" ? one.Place.Name() : $"{one.Place.Name()}: {one.Words.Text.Trim()}")),
-        .. Each("leave", root.At(Leave.Name)),
+        .. Each("keep", root.At(Keep.Name)),
         .. (root.At(Use.Name)?.Items ?? []).Select(use => LineOf("use", First(use), StudyUseWords.LineOf(use).ToString())),
         .. Each("load", root.At(Loads.Name)), .. Each("wish", root.At(Wishes.Name)), .. Each("with", root.At(Limits.Name)),
         .. Of("budget", root.At(Budget.Name)), .. Of("draws", root.At(Draws.Name)), .. Of("seed", root.At(Seed.Name)),
@@ -146,9 +146,9 @@ internal static class StudyWords
 
     private static ChooseSheet? Make(Fields f)
     {
-        if (Opened(f.Node.At(Open.Name)).FirstOrDefault(one => (f.Optional(Leave) ?? []).Contains(one.Place)) is { Words: not null } both)
+        if (Opened(f.Node.At(Open.Name)).FirstOrDefault(one => (f.Optional(Keep) ?? []).Contains(one.Place)) is { Words: not null } both)
         {
-            f.Refuse(Leave, $"names the {both.Place.Name()}, which is open too.", "Leave out one of the two.");
+            f.Refuse(Keep, $"names the {both.Place.Name()}, which is open too.", "Leave out one of the two.");
             return null;
         }
 

@@ -2,6 +2,7 @@ using Heaveline.Files.Cars;
 using Heaveline.Files.Choosing;
 using Heaveline.Files.Drives;
 using Heaveline.Files.Editing;
+using Heaveline.Files.Films;
 using Heaveline.Files.Parts;
 using Heaveline.Files.Roads;
 using Heaveline.Files.Ties;
@@ -24,6 +25,7 @@ internal sealed record GarageFormat(
     [
         // First: a drive names its car, and what was changed, by the words of other files.
         new(GarageKind.Drive, FileFormat.Described, DriveWords.IsDrive, GarageLines.Drive, "drive", DriveWords.Shape),
+        new(GarageKind.Film, FileFormat.Described, FilmWords.IsFilm, GarageLines.Film, "film", FilmWords.Shape),
         new(GarageKind.Ties, FileFormat.Described, TieWords.IsSheet, GarageLines.Ties, "ties", TieWords.Shape),
         // Before the lists and the cars: a study names both by their words.
         new(GarageKind.Study, FileFormat.Described, StudyWords.IsStudy, GarageLines.Study, "study", StudyWords.Shape),

@@ -18,6 +18,9 @@ public enum GarageKind
     /// <summary>A drive, with its logs beside it.</summary>
     Drive,
 
+    /// <summary>A film of a passing car, with its track beside it.</summary>
+    Film,
+
     /// <summary>A sheet of cable ties.</summary>
     Ties,
 

@@ -10,6 +10,7 @@ public static class GarageKindWords
         GarageKind.Variant => "variant",
         GarageKind.Road => "road",
         GarageKind.Drive => "drive",
+        GarageKind.Film => "film",
         GarageKind.Ties => "cable ties",
         GarageKind.Parts => "list of parts",
         GarageKind.Study => "study of what to buy",

@@ -1,3 +1,4 @@
+using Heaveline.Files.Films;
 using Heaveline.Files.Parts;
 using Heaveline.Files.Ties;
 using Heaveline.Files.Yaml;
@@ -32,6 +33,12 @@ internal static class GarageLines
     {
         var drive = garage.Drive(name, text);
         return Line(GarageKind.Drive, name, root.At("drive")!.Text, drive.Refusals, drive.Warnings);
+    }
+
+    public static GarageEntry Film(Garage garage, string name, Node root, string text)
+    {
+        var sheet = FilmFile.Read(new SourceText(name, text));
+        return Line(GarageKind.Film, name, root.At("film")!.Text, sheet.Refusals, sheet.Warnings);
     }
 
     public static GarageEntry Ties(Garage garage, string name, Node root, string text)

@@ -20,6 +20,9 @@ public sealed record GarageListing(IReadOnlyList<GarageEntry> Entries, bool IsCu
     /// <summary>The drives.</summary>
     public IEnumerable<GarageEntry> Drives => Of(GarageKind.Drive);
 
+    /// <summary>The films of passing cars.</summary>
+    public IEnumerable<GarageEntry> Films => Of(GarageKind.Film);
+
     /// <summary>The sheets of cable ties.</summary>
     public IEnumerable<GarageEntry> Ties => Of(GarageKind.Ties);
 

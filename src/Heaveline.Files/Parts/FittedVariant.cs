@@ -163,6 +163,7 @@ public static class FittedVariant
             ("rate", PartNodes.Amount(link.Rate, In.NewtonsPerMillimetre, part, "rate")),
             ("damping", PartNodes.Amount(link.Damping, In.NewtonSecondsPerMetre, part, "damping")),
             ("front-per-wheel", PartNodes.Amount(link.FrontRatio, In.Plain, part, "front-per-wheel")),
-            ("rear-per-wheel", PartNodes.Amount(link.RearRatio, In.Plain, part, "rear-per-wheel"))).InPlaceOf(before?.At("elastic")))).InPlaceOf(before);
+            ("rear-per-wheel", PartNodes.Amount(link.RearRatio, In.Plain, part, "rear-per-wheel")))
+            .InPlaceOf(before?.At("elastic")))).InPlaceOf(before);
     }
 }

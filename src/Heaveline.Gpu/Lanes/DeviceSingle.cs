@@ -22,6 +22,10 @@ internal readonly struct DeviceSingle(float value) : ILane<DeviceSingle>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static DeviceSingle Fma(DeviceSingle a, DeviceSingle b, DeviceSingle c) => new((a.value * b.value) + c.value);
 
+    // Said here too: the device's compiler does not look for what an interface says in its place.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void AddProduct(ref DeviceSingle sum, DeviceSingle a, DeviceSingle b) => sum = Fma(a, b, sum);
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static DeviceSingle Max(DeviceSingle a, DeviceSingle b) => new(IntrinsicMath.Max(a.value, b.value));
 

@@ -46,7 +46,9 @@ public sealed partial class Sheet : IAsyncDisposable
     protected override void OnParametersSet() => boundary?.Recover();
 
     /// <inheritdoc/>
-    protected override async Task OnAfterRenderAsync(bool firstRender)
+    protected override Task OnAfterRenderAsync(bool firstRender) => PageCall.WhileThere(() => Rendered(firstRender));
+
+    private async Task Rendered(bool firstRender)
     {
         if (!RendererInfo.IsInteractive || Garage.UsualCar is null)
         {
@@ -147,16 +149,12 @@ public sealed partial class Sheet : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         Addresses.LocationChanged -= Moved;
-        try
+        await PageCall.WhileThere(async () =>
         {
             if (script is not null)
             {
                 await script.DisposeAsync();
             }
-        }
-        catch (JSDisconnectedException)
-        {
-            // The page is gone, and its script with it.
-        }
+        });
     }
 }

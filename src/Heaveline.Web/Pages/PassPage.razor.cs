@@ -81,7 +81,9 @@ public partial class PassPage
     }
 
     /// <inheritdoc/>
-    protected override async Task OnAfterRenderAsync(bool firstRender)
+    protected override Task OnAfterRenderAsync(bool firstRender) => PageCall.WhileThere(() => Rendered(firstRender));
+
+    private async Task Rendered(bool firstRender)
     {
         if (firstRender && state is not null)
         {
@@ -124,7 +126,7 @@ public partial class PassPage
                 await script.InvokeVoidAsync("follow", live);
             }
         }
-        catch (Exception ended) when (ended is JSDisconnectedException or OperationCanceledException or ObjectDisposedException)
+        catch (Exception ended) when (PageCall.IsGone(ended))
         {
             // The page is gone.
         }
@@ -368,7 +370,7 @@ public partial class PassPage
         laying?.Cancel();
         laying?.Dispose();
         laying = null;
-        try
+        await PageCall.WhileThere(async () =>
         {
             if (script is not null)
             {
@@ -380,12 +382,7 @@ public partial class PassPage
             {
                 await module.DisposeAsync();
             }
-        }
-        catch (JSDisconnectedException)
-        {
-            // The page is gone, and its script with it.
-        }
-
+        });
         self?.Dispose();
     }
 }

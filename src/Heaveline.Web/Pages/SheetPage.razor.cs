@@ -60,6 +60,7 @@ public sealed partial class SheetPage
     {
         ["wheelbase"] = [typed.GetValueOrDefault(GarageSheet.Wheelbase) ?? ""],
         ["tyre"] = [typed.GetValueOrDefault("tyre") ?? ""],
+        ["unsprung"] = [UnsprungSum.Of(typed.GetValueOrDefault("unsprung") ?? "", typed.GetValueOrDefault("unsprung") ?? "")],
         ["track"] = [typed.GetValueOrDefault("track") ?? "", typed.GetValueOrDefault("track") ?? ""],
     };
 

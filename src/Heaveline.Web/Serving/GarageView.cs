@@ -27,6 +27,9 @@ internal sealed class GarageView(ServeOptions options) : IFinder, IDisposable
     /// <summary>The garage.</summary>
     public Garage Garage { get; } = new(options.Garage, options.Clock);
 
+    /// <summary>What finds its cars by their numbers; null where nothing does.</summary>
+    public IGarageNumbers? Numbers => options.Numbers;
+
     /// <summary>Tells when its files change.</summary>
     public GarageWatch Watch => watch.Value;
 
@@ -272,8 +275,8 @@ internal sealed class GarageView(ServeOptions options) : IFinder, IDisposable
 
     private bool IsThere(string file) => Listing.Entries.Any(
         entry => entry.Name == file && !entry.IsBuiltIn
-            && entry.Kind is not (GarageKind.Road or GarageKind.Choices or GarageKind.Drive or GarageKind.Ties or GarageKind.Parts
-                or GarageKind.Study));
+            && entry.Kind is not (GarageKind.Road or GarageKind.Choices or GarageKind.Drive or GarageKind.Film or GarageKind.Ties
+                or GarageKind.Parts or GarageKind.Study));
 
     // Names, sizes and times of all files: what can change without any of them is not looked for.
     private string Look() =>

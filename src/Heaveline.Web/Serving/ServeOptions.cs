@@ -34,6 +34,9 @@ public sealed record ServeOptions
     /// <summary>Version of the program, shown in reports.</summary>
     public string Version { get; init; } = "unknown";
 
+    /// <summary>What finds the garage's cars by their numbers; null: they are found by words alone.</summary>
+    public IGarageNumbers? Numbers { get; init; }
+
     /// <summary>Whether only this machine is answered.</summary>
     public bool IsLoopback => IPAddress.IsLoopback(Address);
 }

@@ -89,7 +89,11 @@ export class Strips {
         this.from = this.sheet.panels[0].x.from;
         this.to = this.sheet.panels[0].x.to;
         this.bands = this.sheet.bands;
-        for (const panel of this.panels) for (const curve of panel.curves) curve.told = { xs: curve.xs, ys: curve.ys };
+        for (const panel of this.panels) {
+            // Where nods are labelled, what is read off has their digits.
+            panel.print = panel.marks.length > 1 ? print1 : print3;
+            for (const curve of panel.curves) curve.told = { xs: curve.xs, ys: curve.ys };
+        }
     }
 
     range(panel, before) {
@@ -322,6 +326,8 @@ export class Strips {
         pen.stroke();
         this.shown.forEach((panel, i) => {
             const lane = this.lanes[i], set = [];
+            // A nod that the line stands on says its value itself.
+            const isSaid = from === null && panel.print === print1 && panel.marks.some(mark => Math.abs(this.px(mark.x) - x) < 6);
             for (const curve of panel.curves) {
                 if (curve.ink === "Fourth") continue; // the former state is drawn, not read out
                 const y = valueAt(curve, time), before = from === null ? 0 : valueAt(curve, from);
@@ -330,7 +336,8 @@ export class Strips {
                 pen.arc(x, lane.py(y), 3, 0, 2 * Math.PI);
                 pen.fillStyle = ink[curve.ink];
                 pen.fill();
-                const words = from === null ? print3(y) : Number.isNaN(before) ? "" : `${y < before ? "" : "+"}${print3(y - before)}`;
+                if (isSaid) continue;
+                const words = from === null ? panel.print(y) : Number.isNaN(before) ? "" : `${y < before ? "" : "+"}${panel.print(y - before)}`;
                 set.push({ words, colour: ink[curve.ink], at: lane.py(y), tall: 14 });
             }
             // Beside the place itself, kept apart, on the side where there is room.
@@ -387,4 +394,5 @@ function ticks(from, to, most) {
 }
 
 const print = value => (value < 0 ? "−" : "") + Number(Math.abs(value).toPrecision(6)).toString();
+const print1 = value => (value < -0.05 ? "−" : "") + Math.abs(value).toFixed(1);
 const print3 = value => (value < 0 ? "−" : "") + Math.abs(value).toPrecision(3);

@@ -13,6 +13,21 @@ internal sealed class JointSamples(JointDoubts doubts, int samples, ulong seed, 
     private readonly double[][][] values = [.. doubts.Cars.Select(_ => Enumerable.Range(0, outputs).Select(_ => new double[samples]).ToArray())];
     private int unfinished;
 
+    /// <summary>Takes what came of draws that follow one another.</summary>
+    /// <param name="first">The first draw.</param>
+    /// <param name="group">What came of them.</param>
+    public void Take(int first, DrawnGroup group)
+    {
+        for (var k = 0; k < group.Errors.Length; k++)
+        {
+            (errors[first + k], refused[first + k]) = (group.Errors[k], group.Refused[k]);
+            for (var car = 0; car < group.Numbers.Length; car++)
+            {
+                Keep(car, first + k, group.Numbers[car][k] is { Length: > 0 } numbers ? numbers : null);
+            }
+        }
+    }
+
     /// <summary>Runs over all draws in groups, several at once.</summary>
     /// <param name="width">Draws in a group.</param>
     /// <param name="degree">Groups at once.</param>

@@ -2,6 +2,7 @@ using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Modes;
 using Heaveline.Passes;
+using Heaveline.Pieces;
 using Heaveline.Rides;
 using Heaveline.Roads;
 
@@ -16,6 +17,10 @@ public sealed record JointStudy
 {
     // So many draws at a time that cars of one step fill the lanes, and that a study of a million never holds them all.
     private const int AtOnce = 64;
+
+    /// <summary>How passes run where nothing else is said: far below the scatter of the draws.</summary>
+    internal static PassOptions UsualPasses { get; } =
+        new() { Method = FixedStep.Once with { LargestStep = 1.25e-3 }, Record = new() { SamplesPerSecond = 200.0 } };
 
     /// <summary>The doubts.</summary>
     public required JointDoubts Doubts { get; init; }
@@ -92,6 +97,7 @@ public sealed record JointStudy
     /// </param>
     /// <param name="degree">How many groups of passes run at once.</param>
     /// <param name="progress">Told the share done (–), from several threads; null for nobody.</param>
+    /// <param name="through">Who stands between the study and those who do its groups of draws; null for nobody.</param>
     /// <param name="cancellation">Stops the work.</param>
     public static JointStudy OfPasses(
         IReadOnlyList<CarDoubts> cars,
@@ -103,21 +109,17 @@ public sealed record JointStudy
         PassOptions? options = null,
         int degree = 1,
         IProgress<double>? progress = null,
+        Func<IPieceDoer, IPieceDoer>? through = null,
         CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(outputs);
-        options ??= new() { Method = FixedStep.Once with { LargestStep = 1.25e-3 }, Record = new() { SamplesPerSecond = 200.0 } };
+        options ??= UsualPasses;
         var draws = new JointSamples(JointDoubts.Of(cars), samples, seed, outputs.Count);
-        draws.Each(AtOnce, degree, progress, (first, count) =>
-        {
-            IReadOnlyList<RideModel>[] models = [.. Enumerable.Range(first, count).Select(draws.Draw)];
-            PassRequest[] requests = [.. Enumerable.Range(0, cars.Count).SelectMany(car => models.Select(m => new PassRequest(m[car], road, speed)))];
-            var rows = BatchedMeasures.Of(requests, outputs, options, 1, cancellation);
-            for (var i = 0; i < rows.Length; i++)
-            {
-                draws.Keep(i / count, first + (i % count), rows[i].All(double.IsNaN) ? null : rows[i]);
-            }
-        }, cancellation);
+        var own = new DrawnPasses(JointDoubts.Of(cars), road, speed, outputs, seed, options);
+        var doer = through?.Invoke(own);
+        draws.Each(AtOnce, degree, progress, (first, count) => draws.Take(first, doer is null
+            ? own.Of(first, count, cancellation)
+            : DrawnGroup.OfBytes(doer.Do(DrawnGroup.Piece(first, count), cancellation))), cancellation);
         return draws.Study(outputs, [.. Stated(cars).Select(model =>
         {
             var pass = Pass.Of(model, road, speed, options, cancellation);

@@ -7,7 +7,7 @@ namespace Heaveline.Figures;
 public static class YearsFigure
 {
     private static readonly (Ink Ink, Dash Dash)[] Pens =
-        [(Ink.First, Dash.Solid), (Ink.Second, Dash.Dashed), (Ink.Third, Dash.Dotted), (Ink.Fourth, Dash.Solid)];
+        [(Ink.First, Dash.Solid), (Ink.Second, Dash.Dashed), (Ink.Third, Dash.Dotted), (Ink.Fourth, Dash.Solid), (Ink.First, Dash.Dotted)];
 
     /// <summary>The figure, page wide.</summary>
     /// <param name="title">What it is of.</param>

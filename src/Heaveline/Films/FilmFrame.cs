@@ -12,7 +12,9 @@ public sealed record FilmFrame
     /// <summary>The rear hub, likewise.</summary>
     public SeenHub? Rear { get; init; }
 
-    /// <summary>The body's motion since the marked frame about <see cref="FilmTrack.BodyPivot"/>, the camera's own motion in it; null: lost.</summary>
+    /// <summary>
+    /// The body's motion since the marked frame about <see cref="FilmTrack.BodyPivot"/>, the camera's own motion in it; null: lost.
+    /// </summary>
     public SeenPose? Body { get; init; }
 
     /// <summary>

@@ -21,7 +21,9 @@ public sealed record FilmTrack
     /// <summary>Whether the car goes to the right in the picture.</summary>
     public required bool GoesRight { get; init; }
 
-    /// <summary>The point of the marked frame about which the body's shift, turn and size are told, px.</summary>
+    /// <summary>
+    /// The point of the marked frame about which the body's shift, turn and size are told, px: the middle of the points that are followed.
+    /// </summary>
     public required PicturePoint BodyPivot { get; init; }
 
     /// <summary>The frames, their times rising.</summary>

@@ -69,21 +69,41 @@ internal static class BatchedMeasures
             }
 
             var groups = PassGroup.Of(passes, options, PassBatch.Width, recorded: inFlight.Length != measures.Count);
-            ParallelLoop.Each(groups.Count, Math.Max(1, degree), () => new RoadMemory(), (g, memory) =>
+            // Two beside each other where every thread has some to choose from: which run so changes no bit.
+            var beside = inFlight.Length == measures.Count && groups.Count >= 4 * degree ? 2 : 1;
+            ParallelLoop.Each((groups.Count + beside - 1) / beside, Math.Max(1, degree), () => new RoadMemory(), (n, memory) =>
             {
-                var places = Array.ConvertAll(groups[g].Places, place => asked[place]);
-                if (inFlight.Length == measures.Count)
+                var (first, second) = (beside * n, (beside * n) + 1);
+                if (beside == 2 && second < groups.Count)
                 {
                     MeasureFlight.Of(
-                        groups[g], PassBatch.Width, inFlight, (k, outcome, row) => Keep(places[k], outcome, row), memory, cancellation);
+                        (groups[first], groups[second]),
+                        PassBatch.Width,
+                        inFlight,
+                        (Kept(groups[first]), Kept(groups[second])),
+                        memory,
+                        cancellation);
+                    Done(groups[second]);
+                }
+                else if (inFlight.Length == measures.Count)
+                {
+                    MeasureFlight.Of(groups[first], PassBatch.Width, inFlight, Kept(groups[first]), memory, cancellation);
                 }
                 else
                 {
-                    Record(groups[g], places);
+                    Record(groups[first], Array.ConvertAll(groups[first].Places, place => asked[place]));
                 }
 
-                progress?.Report(Interlocked.Add(ref done, places.Length) / (double)requests.Count);
+                Done(groups[first]);
             }, memory => memory.Dispose(), cancellation);
+
+            void Done(PassGroup group) => progress?.Report(Interlocked.Add(ref done, group.Places.Length) / (double)requests.Count);
+
+            Action<int, PassOutcome, ReadOnlySpan<double>> Kept(PassGroup group)
+            {
+                var places = Array.ConvertAll(group.Places, place => asked[place]);
+                return (k, outcome, row) => Keep(places[k], outcome, row);
+            }
         }
 
         for (var i = 0; i < rows.Length; i++)

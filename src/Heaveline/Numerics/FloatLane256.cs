@@ -7,9 +7,9 @@ namespace Heaveline.Numerics;
 /// 8 numbers of single precision in one 256-bit register: 8 runs side by side, for who searches among many and states the error; a number shown
 /// is computed in double precision.
 /// </summary>
-internal readonly struct FloatLane256(Vector256<float> v) : ILane<FloatLane256>
+internal struct FloatLane256(Vector256<float> v) : ILane<FloatLane256>
 {
-    private readonly Vector256<float> _v = v;
+    private Vector256<float> _v = v;
 
     public static int Count => 8;
 
@@ -27,7 +27,7 @@ internal readonly struct FloatLane256(Vector256<float> v) : ILane<FloatLane256>
         return new(Vector256.Create<float>(narrow));
     }
 
-    public void To(Span<double> values)
+    public readonly void To(Span<double> values)
     {
         for (var i = 0; i < Count; i++)
         {
@@ -37,6 +37,17 @@ internal readonly struct FloatLane256(Vector256<float> v) : ILane<FloatLane256>
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static FloatLane256 Fma(FloatLane256 a, FloatLane256 b, FloatLane256 c) => new(Vector256.FusedMultiplyAdd(a._v, b._v, c._v));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void AddProduct(ref FloatLane256 sum, FloatLane256 a, FloatLane256 b) => sum._v = Vector256.FusedMultiplyAdd(a._v, b._v, sum._v);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void AddAbove(ref FloatLane256 sum, FloatLane256 bend, FloatLane256 x, FloatLane256 at) =>
+        sum._v = Vector256.FusedMultiplyAdd(bend._v, Vector256.MaxNative(x._v, at._v), sum._v);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void AddBelow(ref FloatLane256 sum, FloatLane256 bend, FloatLane256 x, FloatLane256 at) =>
+        sum._v = Vector256.FusedMultiplyAdd(bend._v, Vector256.MinNative(x._v, at._v), sum._v);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static FloatLane256 Max(FloatLane256 a, FloatLane256 b) => new(Vector256.MaxNative(a._v, b._v));

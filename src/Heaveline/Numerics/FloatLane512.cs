@@ -7,9 +7,9 @@ namespace Heaveline.Numerics;
 /// 16 numbers of single precision in one 512-bit register: 16 runs side by side, for who searches among many and states the error; a number shown
 /// is computed in double precision.
 /// </summary>
-internal readonly struct FloatLane512(Vector512<float> v) : ILane<FloatLane512>
+internal struct FloatLane512(Vector512<float> v) : ILane<FloatLane512>
 {
-    private readonly Vector512<float> _v = v;
+    private Vector512<float> _v = v;
 
     public static int Count => 16;
 
@@ -27,7 +27,7 @@ internal readonly struct FloatLane512(Vector512<float> v) : ILane<FloatLane512>
         return new(Vector512.Create<float>(narrow));
     }
 
-    public void To(Span<double> values)
+    public readonly void To(Span<double> values)
     {
         for (var i = 0; i < Count; i++)
         {
@@ -37,6 +37,17 @@ internal readonly struct FloatLane512(Vector512<float> v) : ILane<FloatLane512>
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static FloatLane512 Fma(FloatLane512 a, FloatLane512 b, FloatLane512 c) => new(Vector512.FusedMultiplyAdd(a._v, b._v, c._v));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void AddProduct(ref FloatLane512 sum, FloatLane512 a, FloatLane512 b) => sum._v = Vector512.FusedMultiplyAdd(a._v, b._v, sum._v);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void AddAbove(ref FloatLane512 sum, FloatLane512 bend, FloatLane512 x, FloatLane512 at) =>
+        sum._v = Vector512.FusedMultiplyAdd(bend._v, Vector512.MaxNative(x._v, at._v), sum._v);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void AddBelow(ref FloatLane512 sum, FloatLane512 bend, FloatLane512 x, FloatLane512 at) =>
+        sum._v = Vector512.FusedMultiplyAdd(bend._v, Vector512.MinNative(x._v, at._v), sum._v);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static FloatLane512 Max(FloatLane512 a, FloatLane512 b) => new(Vector512.MaxNative(a._v, b._v));

@@ -22,6 +22,15 @@ internal interface ILane<TSelf>
     /// <summary>a·b + c with one rounding.</summary>
     static abstract TSelf Fma(TSelf a, TSelf b, TSelf c);
 
+    /// <summary>Adds a·b to a sum with one rounding: in its place, so that the compiler needs no other for it.</summary>
+    static virtual void AddProduct(ref TSelf sum, TSelf a, TSelf b) => sum = TSelf.Fma(a, b, sum);
+
+    /// <summary>Adds bend·max(x, at), what a kink adds above its place.</summary>
+    static virtual void AddAbove(ref TSelf sum, TSelf bend, TSelf x, TSelf at) => sum = TSelf.Fma(bend, TSelf.Max(x, at), sum);
+
+    /// <summary>Adds bend·min(x, at), what a kink adds below its place.</summary>
+    static virtual void AddBelow(ref TSelf sum, TSelf bend, TSelf x, TSelf at) => sum = TSelf.Fma(bend, TSelf.Min(x, at), sum);
+
     /// <summary>The larger; at a tie of dual numbers the mean of both slopes.</summary>
     static abstract TSelf Max(TSelf a, TSelf b);
 

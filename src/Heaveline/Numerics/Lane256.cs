@@ -4,9 +4,9 @@ using System.Runtime.Intrinsics;
 namespace Heaveline.Numerics;
 
 /// <summary>4 doubles in one 256-bit register: 4 runs side by side.</summary>
-internal readonly struct Lane256(Vector256<double> v) : ILane<Lane256>
+internal struct Lane256(Vector256<double> v) : ILane<Lane256>
 {
-    private readonly Vector256<double> _v = v;
+    private Vector256<double> _v = v;
 
     public static int Count => 4;
 
@@ -15,10 +15,21 @@ internal readonly struct Lane256(Vector256<double> v) : ILane<Lane256>
 
     public static Lane256 From(ReadOnlySpan<double> values) => new(Vector256.Create(values));
 
-    public void To(Span<double> values) => _v.CopyTo(values);
+    public readonly void To(Span<double> values) => _v.CopyTo(values);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lane256 Fma(Lane256 a, Lane256 b, Lane256 c) => new(Vector256.FusedMultiplyAdd(a._v, b._v, c._v));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void AddProduct(ref Lane256 sum, Lane256 a, Lane256 b) => sum._v = Vector256.FusedMultiplyAdd(a._v, b._v, sum._v);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void AddAbove(ref Lane256 sum, Lane256 bend, Lane256 x, Lane256 at) =>
+        sum._v = Vector256.FusedMultiplyAdd(bend._v, Vector256.MaxNative(x._v, at._v), sum._v);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void AddBelow(ref Lane256 sum, Lane256 bend, Lane256 x, Lane256 at) =>
+        sum._v = Vector256.FusedMultiplyAdd(bend._v, Vector256.MinNative(x._v, at._v), sum._v);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lane256 Max(Lane256 a, Lane256 b) => new(Vector256.MaxNative(a._v, b._v));

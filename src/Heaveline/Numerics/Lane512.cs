@@ -4,9 +4,9 @@ using System.Runtime.Intrinsics;
 namespace Heaveline.Numerics;
 
 /// <summary>8 doubles in one 512-bit register: 8 runs side by side.</summary>
-internal readonly struct Lane512(Vector512<double> v) : ILane<Lane512>
+internal struct Lane512(Vector512<double> v) : ILane<Lane512>
 {
-    private readonly Vector512<double> _v = v;
+    private Vector512<double> _v = v;
 
     public static int Count => 8;
 
@@ -15,10 +15,21 @@ internal readonly struct Lane512(Vector512<double> v) : ILane<Lane512>
 
     public static Lane512 From(ReadOnlySpan<double> values) => new(Vector512.Create(values));
 
-    public void To(Span<double> values) => _v.CopyTo(values);
+    public readonly void To(Span<double> values) => _v.CopyTo(values);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lane512 Fma(Lane512 a, Lane512 b, Lane512 c) => new(Vector512.FusedMultiplyAdd(a._v, b._v, c._v));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void AddProduct(ref Lane512 sum, Lane512 a, Lane512 b) => sum._v = Vector512.FusedMultiplyAdd(a._v, b._v, sum._v);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void AddAbove(ref Lane512 sum, Lane512 bend, Lane512 x, Lane512 at) =>
+        sum._v = Vector512.FusedMultiplyAdd(bend._v, Vector512.MaxNative(x._v, at._v), sum._v);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void AddBelow(ref Lane512 sum, Lane512 bend, Lane512 x, Lane512 at) =>
+        sum._v = Vector512.FusedMultiplyAdd(bend._v, Vector512.MinNative(x._v, at._v), sum._v);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lane512 Max(Lane512 a, Lane512 b) => new(Vector512.MaxNative(a._v, b._v));

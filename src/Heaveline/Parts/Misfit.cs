@@ -60,10 +60,14 @@ public sealed record Misfit(PartPlace Place, string Part, MisfitKind Kind, doubl
         MisfitKind.LooseSpring =>
             Text($"It needs a helper spring, or a strap that ends the droop at least {Math.Ceiling(In.Millimetres.Of(Value - Limit)):F0} mm sooner ")
             + "at the wheel; do not drive on it without one.",
-        MisfitKind.NoDamperRatio => "Describe the damper that is there by its tables and how far it moves with its wheel.",
+        MisfitKind.NoDamperRatio when Place.Sort() == PartSort.Stop =>
+            $"Give the stop its stop-per-wheel in the list of parts, or write in the car file, under {End}: damper:, bump and rebound and moves "
+            + "in the place of damping-ratio.",
+        MisfitKind.NoDamperRatio => $"Write in the car file, under {End}: damper:, its tables bump and rebound and how far it moves with its wheel "
+            + "(moves) in the place of damping-ratio.",
         MisfitKind.ShortStroke => "It would end the travel itself, metal to metal: take a longer one.",
         MisfitKind.NoBar => "Leave the bar out.",
-        MisfitKind.NoStop => "Describe the bump stop that is there, its length too.",
+        MisfitKind.NoStop => $"Write in the car file, under {End}: bump-stop:, the clearance and rate of the one that is there, its length too.",
         MisfitKind.StopTouches => "Take a shorter stop, or cut it.",
         MisfitKind.UnsprungMass => "Check what the tyre weighs more or less, and the unsprung mass of the axle.",
         MisfitKind.LinkCarries => "Weigh the car again without it.",

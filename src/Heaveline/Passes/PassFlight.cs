@@ -12,23 +12,14 @@ internal static class PassFlight<TLane>
     public const int Outputs = 64;
 
     /// <summary>Runs from the clock's start to its end, or until no more is wanted.</summary>
-    /// <param name="group">The passes.</param>
-    /// <param name="timing">The clock that covers all of theirs.</param>
-    /// <param name="channels">How much of a sample is recorded.</param>
-    /// <param name="fold">Is given the samples.</param>
+    /// <param name="flown">The passes.</param>
     /// <param name="memory">Of the road that the group before has met; null for none.</param>
     /// <param name="cancellation">Stops the run.</param>
-    public static void Run(
-        PassGroup group, PassTiming timing, int channels, ISampleFold<TLane> fold, RoadMemory? memory, CancellationToken cancellation)
+    public static void Run(FlownGroup<TLane> flown, RoadMemory? memory, CancellationToken cancellation)
     {
-        if (group.Requests.Length > TLane.Count)
-        {
-            throw new ArgumentException($"{group.Requests.Length} passes do not fit in {TLane.Count} lanes.", nameof(group));
-        }
-
-        using var road = new RoadTable<TLane>(group, timing, memory);
-        using var stepper = Stepper.Of<TLane>(Array.ConvertAll(group.Requests, r => r.Model.Numbers), timing.StepsPerSample, timing.Step, channels);
-        var samples = ArrayPool<TLane>.Shared.Rent(Outputs * channels);
+        using var road = new RoadTable<TLane>(flown.Group, flown.Timing, memory);
+        using var stepper = flown.Stepper();
+        var samples = ArrayPool<TLane>.Shared.Rent(Outputs * flown.Channels);
         try
         {
             foreach (var block in road.Blocks)
@@ -36,10 +27,7 @@ internal static class PassFlight<TLane>
                 var steps = road.Read(block);
                 for (var at = 0; at < block.Outputs; at += Outputs)
                 {
-                    var here = Math.Min(Outputs, block.Outputs - at);
-                    var chunk = samples.AsSpan(0, here * channels);
-                    stepper.Run(steps, here, chunk, cancellation);
-                    if (!fold.Fold(chunk, here))
+                    if (!Alone(flown, stepper, steps, Math.Min(Outputs, block.Outputs - at), samples, cancellation))
                     {
                         return;
                     }
@@ -50,5 +38,77 @@ internal static class PassFlight<TLane>
         {
             ArrayPool<TLane>.Shared.Return(samples);
         }
+    }
+
+    /// <summary>
+    /// Two groups beside each other where they meet the same road at the same times, one after the other elsewhere: the same bits either way.
+    /// </summary>
+    /// <param name="first">The passes of one.</param>
+    /// <param name="second">Those of the other.</param>
+    /// <param name="memory">Of the road that the group before has met; null for none.</param>
+    /// <param name="cancellation">Stops the run.</param>
+    public static void Run(FlownGroup<TLane> first, FlownGroup<TLane> second, RoadMemory? memory, CancellationToken cancellation)
+    {
+        using (var road = new RoadTable<TLane>(first.Group, first.Timing, memory))
+        {
+            using var other = new RoadTable<TLane>(second.Group, second.Timing, memory);
+            if (road.IsMetBy(other))
+            {
+                Together(first, second, road, cancellation);
+                return;
+            }
+        }
+
+        Run(first, memory, cancellation);
+        Run(second, memory, cancellation);
+    }
+
+    private static void Together(FlownGroup<TLane> first, FlownGroup<TLane> second, RoadTable<TLane> road, CancellationToken cancellation)
+    {
+        using var one = first.Stepper();
+        using var two = second.Stepper();
+        var samples = ArrayPool<TLane>.Shared.Rent(Outputs * first.Channels);
+        var others = ArrayPool<TLane>.Shared.Rent(Outputs * second.Channels);
+        try
+        {
+            // Whether more is wanted of either.
+            var (on, also) = (true, true);
+            foreach (var block in road.Blocks)
+            {
+                var steps = road.Read(block);
+                for (var at = 0; at < block.Outputs && (on || also); at += Outputs)
+                {
+                    var here = Math.Min(Outputs, block.Outputs - at);
+                    if (on && also)
+                    {
+                        var (mine, theirs) = (here * first.Channels, here * second.Channels);
+                        one.RunBeside(two, steps, here, samples.AsSpan(0, mine), others.AsSpan(0, theirs), cancellation);
+                        on = first.Fold.Fold(samples.AsSpan(0, mine), here);
+                        also = second.Fold.Fold(others.AsSpan(0, theirs), here);
+                    }
+                    else if (on)
+                    {
+                        on = Alone(first, one, steps, here, samples, cancellation);
+                    }
+                    else
+                    {
+                        also = Alone(second, two, steps, here, others, cancellation);
+                    }
+                }
+            }
+        }
+        finally
+        {
+            ArrayPool<TLane>.Shared.Return(samples);
+            ArrayPool<TLane>.Shared.Return(others);
+        }
+    }
+
+    private static bool Alone(
+        FlownGroup<TLane> flown, BlockStepper<TLane> stepper, RoadSteps<TLane> steps, int outputs, TLane[] samples, CancellationToken cancellation)
+    {
+        var chunk = samples.AsSpan(0, outputs * flown.Channels);
+        stepper.Run(steps, outputs, chunk, cancellation);
+        return flown.Fold.Fold(chunk, outputs);
     }
 }

@@ -84,11 +84,16 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
     /// <summary>Computes the passes without their error and hands on their samples as they come: none is kept.</summary>
     /// <param name="width">How many lanes stand side by side, at least as many as there are passes.</param>
     /// <param name="folds">What becomes of the samples.</param>
+    /// <param name="beside">Another group in such lanes, to run beside this one; null for none.</param>
     /// <param name="memory">Of the road that the group before has met; null for none.</param>
     /// <param name="cancellation">Stops the work.</param>
-    public void Fold(int width, ISampleFolds folds, RoadMemory? memory = null, CancellationToken cancellation = default)
+    public void Fold(
+        int width,
+        ISampleFolds folds,
+        (PassGroup Group, ISampleFolds Folds)? beside,
+        RoadMemory? memory,
+        CancellationToken cancellation)
     {
-        var timing = Clocks.Aggregate(PassTiming.Cover);
         // Nothing is recorded: however long they are, as many run side by side.
         switch (InSingle, InSingle ? 2 * width : width)
         {
@@ -116,8 +121,25 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
         }
 
         void Run<TLane>()
-            where TLane : unmanaged, ILane<TLane> =>
-            PassFlight<TLane>.Run(this, timing, folds.Channels, folds.Of<TLane>(timing), memory, cancellation);
+            where TLane : unmanaged, ILane<TLane>
+        {
+            var flown = Flown<TLane>(folds);
+            if (beside is { } other)
+            {
+                PassFlight<TLane>.Run(flown, other.Group.Flown<TLane>(other.Folds), memory, cancellation);
+            }
+            else
+            {
+                PassFlight<TLane>.Run(flown, memory, cancellation);
+            }
+        }
+    }
+
+    private FlownGroup<TLane> Flown<TLane>(ISampleFolds folds)
+        where TLane : unmanaged, ILane<TLane>
+    {
+        var timing = Clocks.Aggregate(PassTiming.Cover);
+        return new(this, timing, folds.Channels, folds.Of<TLane>(timing));
     }
 
     // What the same cars and roads have in common is worked out once.

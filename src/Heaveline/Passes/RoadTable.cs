@@ -20,6 +20,7 @@ internal sealed class RoadTable<TLane> : IDisposable
     private readonly RoadJump<TLane>[] jumps;
     private readonly double[] shared;
     private readonly Quad<TLane>[] apart;
+    private readonly (int First, int Last) moving;
 
     /// <param name="group">The passes.</param>
     /// <param name="timing">The clock that covers all of theirs.</param>
@@ -31,8 +32,8 @@ internal sealed class RoadTable<TLane> : IDisposable
         this.memory = road.LanesAlike ? memory : null;
         tracks = this.memory is null ? [] : road.First;
         jumps = road.Jumps(timing.Start, timing.Step);
-        var (first, last) = road.Moving(timing.Start, timing.Step, timing.Samples * timing.StepsPerSample);
-        Blocks = RoadBlock.Of(timing, first, last);
+        moving = road.Moving(timing.Start, timing.Step, timing.Samples * timing.StepsPerSample);
+        Blocks = RoadBlock.Of(timing, moving.First, moving.Last);
         // Of no use after the run: borrowed, since clearing and collecting it would cost more than the run (measured 2026-11-25).
         var quads = RoadBlock.TableLength(timing);
         shared = road.LanesAlike && this.memory is null ? ArrayPool<double>.Shared.Rent(4 * quads) : [];
@@ -41,6 +42,11 @@ internal sealed class RoadTable<TLane> : IDisposable
 
     /// <summary>The stretches, one after the other.</summary>
     public IEnumerable<RoadBlock> Blocks { get; }
+
+    /// <summary>Whether all cars of another group meet what all of this one meet, at the same times, and no sharp step.</summary>
+    public bool IsMetBy(RoadTable<TLane> other) =>
+        road.LanesAlike && other.road.LanesAlike && timing == other.timing && moving == other.moving && jumps.Length == 0 && other.jumps.Length == 0
+        && road.First.AsSpan().SequenceEqual(other.road.First);
 
     /// <summary>Reads one stretch: good until the next is read.</summary>
     public RoadSteps<TLane> Read(RoadBlock block)

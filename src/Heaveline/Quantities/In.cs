@@ -45,6 +45,9 @@ public static class In
     /// <summary>Degrees times the root of a second: √∫θ²dt.</summary>
     public static ShownUnit DegreesRootSecond { get; } = new("rad·s^0.5", "° s½", Degrees.Factor);
 
+    /// <summary>Degrees for each 100 mm of a rad/m: pitch for the lift of the wheels.</summary>
+    public static ShownUnit DegreesFor100Millimetres { get; } = new("rad/m", "° for 100 mm", 0.1 * Degrees.Factor);
+
     /// <summary>Radians per second squared: the trade quotes pitch accelerations so.</summary>
     public static ShownUnit RadiansPerSecondSquared { get; } = new("rad/s²", "rad/s²", 1.0);
 

@@ -7,7 +7,9 @@ namespace Heaveline.Search;
 /// <param name="work">Does the driving.</param>
 internal sealed class DrivenSetups(SearchTask task, PieceWork work)
 {
-    private const int AtOnce = 1024;
+    // What was driven before a stop is kept so many at a time; more where many pieces are asked for at once, so that few machines wait for the last.
+    private const int Fewest = 1024;
+    private const int PerPiece = 128;
 
     private readonly Dictionary<long, DrivenSetup> all = [];
     private readonly HashSet<long> looked = [];
@@ -73,7 +75,8 @@ internal sealed class DrivenSetups(SearchTask task, PieceWork work)
     {
         var before = 0;
         // What was driven before a stop is kept.
-        foreach (var fresh in setups.Where(s => !all.ContainsKey(s)).Distinct().Order().ToArray().Chunk(AtOnce))
+        var atOnce = Math.Max(Fewest, PerPiece * Task.PiecesAtOnce);
+        foreach (var fresh in setups.Where(s => !all.ContainsKey(s)).Distinct().Order().ToArray().Chunk(atOnce))
         {
             var rows = own.Of(PieceStage.Drive, fresh, Piece.AsStated, done is null ? null : n => done(before + n));
             for (var i = 0; i < fresh.Length; i++)

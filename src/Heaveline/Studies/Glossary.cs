@@ -24,6 +24,8 @@ public static class Glossary
         ("a car told by a drive", DriveCarTable.Measures),
         ("a site of a drive, by speed", SiteSpeedTable.Measures),
         ("the road along a drive", RoughnessTable.Measures),
+        ("a film of a passing car", FilmTable.Measures),
+        ("a headlamp at night", FlashTable.Measures),
         ("two drives compared", ProveTable.Measures),
         ("what changed in a car", ChangeTable.Measures),
         ("a rule of the trade", RuleTables.Measures),

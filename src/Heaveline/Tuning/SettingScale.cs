@@ -14,6 +14,10 @@ public sealed record SettingScale(string Unit, double Described, double From, do
     /// <summary>Decimals that the step needs.</summary>
     public int Decimals => Math.Max(0, (int)Math.Ceiling(-Math.Log10(Step) - 1e-9));
 
+    /// <summary>The step nearest to a value, between the ends and what is described.</summary>
+    internal double OnStep(double value) => Math.Clamp(
+        Math.Round(Math.Round(value / Step) * Step, 10), Math.Min(From, Described), Math.Max(To, Described));
+
     /// <summary>The same slider in the units of a reader: ends on its own steps, which are no coarser.</summary>
     public SettingScale InUnits(ReaderUnits units)
     {

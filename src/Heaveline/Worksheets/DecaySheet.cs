@@ -4,7 +4,8 @@ namespace Heaveline.Worksheets;
 
 /// <summary>
 /// Swings that die: one end pushed down and let go, the heights at which it turns read beside a ruler. The share of critical damping is that of the
-/// logarithmic decrement (Rao, <em>Mechanical Vibrations</em>): λ = ln|x₀/xₙ|/n of n half swings, ζ = λ/√(π² + λ²).
+/// logarithmic decrement (Rao, <em>Mechanical Vibrations</em>): λ = ln|x₀/xₙ|/n of n half swings, ζ = λ/√(π² + λ²); friction is taken out by
+/// <see cref="DyingSwing"/> where it is known.
 /// </summary>
 public sealed record DecaySheet
 {
@@ -22,6 +23,12 @@ public sealed record DecaySheet
     /// <summary>Share of critical damping at the wheel, as a car file takes it: of the spring alone, the tyre's give taken out (–).</summary>
     public required Amount<Plain> AtWheel { get; init; }
 
+    /// <summary>
+    /// Half-width of the band of heights at which friction lets it come to rest, m: as given, or as the swings themselves say; null where nothing is
+    /// known of it and it is counted as damping.
+    /// </summary>
+    public required Amount<Length>? Friction { get; init; }
+
     /// <summary>How many half swings it is taken from.</summary>
     public required int HalfSwings { get; init; }
 
@@ -33,9 +40,14 @@ public sealed record DecaySheet
     /// <param name="turns">Heights at which it turns, one after another, m.</param>
     /// <param name="wheelRate">Rate of the spring at the wheel, N/m; null when not known.</param>
     /// <param name="tyre">Rate of one tyre, N/m; null when not known.</param>
+    /// <param name="friction">Half-width of the band of heights at which it comes to rest, m; null when not known.</param>
     /// <exception cref="RefusedValueException">There are too few turns, or the swings do not die about the height of rest.</exception>
     public static DecaySheet Of(
-        Amount<Length> rest, IReadOnlyList<Amount<Length>> turns, Amount<Stiffness>? wheelRate = null, Amount<Stiffness>? tyre = null)
+        Amount<Length> rest,
+        IReadOnlyList<Amount<Length>> turns,
+        Amount<Stiffness>? wheelRate = null,
+        Amount<Stiffness>? tyre = null,
+        Amount<Length>? friction = null)
     {
         ArgumentNullException.ThrowIfNull(turns);
         if (turns.Count < 2)
@@ -59,9 +71,8 @@ public sealed record DecaySheet
         }
 
         var halves = turns.Count - 1;
-        double[] inputs = [rest.Si, turns[0].Si, turns[^1].Si];
-        double[] doubts = [Stated(rest), Stated(turns[0]), Stated(turns[^1])];
-        var swing = new Amount<Plain>(Ratio(inputs), new Doubt(DoubtBudget.Of(Ratio, inputs, doubts)));
+        var dying = new DyingSwing([.. turns.Select(turn => turn.Si)], [.. turns.Select(Stated)], rest.Si, Stated(rest));
+        var (swing, band) = friction is { } given ? (dying.Against(Band(given, swings)), given) : dying.Fitted() ?? (dying.Plain, null);
         var (factor, own) = FactorOf(wheelRate, tyre);
         var atWheel = swing.Si * factor;
         if (atWheel > MostDamping)
@@ -77,15 +88,47 @@ public sealed record DecaySheet
         {
             Swing = swing,
             AtWheel = new Amount<Plain>(atWheel, new Doubt(Math.Sqrt(Math.Pow(factor * swing.Doubt.HalfWidth, 2) + Math.Pow(swing.Si * own, 2)))),
+            Friction = band,
             HalfSwings = halves,
-            Notes = [.. NotesOf(halves, Math.Abs(swings[^1]), doubts[2], wheelRate is not null, tyre is not null)],
+            Notes =
+            [
+                FrictionNote(dying, swing, band, friction is not null),
+                .. NotesOf(halves, Math.Abs(swings[^1]), Stated(turns[^1]), wheelRate is not null, tyre is not null),
+            ],
         };
+    }
 
-        double Ratio(double[] v)
+    // More than what stops the swing within the turns that were read would leave the dampers nothing.
+    private static Amount<Length> Band(Amount<Length> given, double[] swings)
+    {
+        var most = (Math.Abs(swings[0]) - Math.Abs(swings[^1])) / (2.0 * (swings.Length - 1));
+        return given.Si >= 0.0 && given.Si < most
+            ? given.WithDoubt(Stated(given))
+            : throw new RefusedValueException(
+                "friction's half-width",
+                given.WithDoubt(0.0).ToString(),
+                FormattableString.Invariant($"at least 0 and below {In.Millimetres.Of(most):0.#} mm, at which friction alone ends these swings"),
+                "Let the car down gently and let it up gently: half of how far apart it comes to rest.");
+    }
+
+    private static SheetNote FrictionNote(DyingSwing dying, Amount<Plain> swing, Amount<Length>? band, bool isGiven)
+    {
+        if (band is { } known)
         {
-            var decrement = Math.Log(Math.Abs((v[1] - v[0]) / (v[2] - v[0]))) / halves;
-            return decrement / Math.Sqrt((Math.PI * Math.PI) + (decrement * decrement));
+            return new("friction", isGiven
+                ? FormattableString.Invariant($"Friction's half-width of {Said(known)} is taken out: it takes the same off every half swing, the ")
+                    + "dampers the same share."
+                : FormattableString.Invariant($"The swings themselves tell friction's half-width, {Said(known)}, where bump and rebound are damped ")
+                    + "alike: it takes the same off every half swing, the dampers the same share. It is taken out.");
         }
+
+        // To first order: a millimetre of it, or a tenth of the last turn where that is less.
+        var step = Math.Min(Reading, 0.1 * dying.Last);
+        var less = (swing.Si - dying.RatioAgainst(step)) * Reading / step;
+        return new("friction", FormattableString.Invariant(
+            $"Friction is counted in as damping, and the ± does not hold it: each millimetre of its half-width takes about {less:F3} off the ")
+            + "swing's share. Give it as --friction: half of how far apart the car comes to rest, let down gently and let up gently. A car file that "
+            + "states friction beside this ratio counts it twice.");
     }
 
     private static double Stated(Amount<Length> height) => height.Doubt.IsStated ? height.Doubt.HalfWidth : Reading;
@@ -173,9 +216,6 @@ public sealed record DecaySheet
                 $"The last turn lies {In.Millimetres.Of(last):F1} mm from rest, hardly more than it can be read to: push harder, or leave it out."));
         }
 
-        yield return new(
-            "friction",
-            "Friction is counted in: it takes the same off every half swing, so that small swings die sooner than the dampers alone say.");
         yield return new("one-end", "Push and let go so that one end alone moves up and down, and nobody holds the car while it swings.");
     }
 }

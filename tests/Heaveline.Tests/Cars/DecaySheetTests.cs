@@ -43,6 +43,53 @@ public class DecaySheetTests
         Assert.Equal(planted, sheet.AtWheel.Si, 0.05 * planted);
     }
 
+    // x'' + 2·ζ·ω·x' + ω²·(x + d·sign x') = 0: each half swing goes about d on the side that it comes from.
+    private static Amount<Length>[] Dying(double ratio, double friction, double first, int turns)
+    {
+        var left = Math.Exp(-Math.PI * ratio / Math.Sqrt(1.0 - (ratio * ratio)));
+        var (away, all) = (first, new List<Amount<Length>>());
+        for (var k = 0; k < turns; k++)
+        {
+            all.Add(M(0.65 + (k % 2 == 0 ? -away : away)));
+            away = (left * (away - friction)) - friction;
+        }
+
+        return [.. all];
+    }
+
+    // 0.21 and 4 mm: what the sheet said of a car of 0.27 at the wheel was 0.34.
+    [Theory]
+    [InlineData(0.21, 0.004)]
+    [InlineData(0.15, 0.008)]
+    [InlineData(0.30, 0.001)]
+    public void Friction_that_is_known_is_taken_out_and_what_is_not_known_is_said(double ratio, double friction)
+    {
+        var turns = Dying(ratio, friction, 0.08, 3);
+        var without = DecaySheet.Of(M(0.65), turns);
+        Assert.True(without.Swing.Si > ratio + 0.01);
+        Assert.Null(without.Friction);
+        Assert.Contains("the ± does not hold it", without.Notes.Single(note => note.Id == "friction").Text, StringComparison.Ordinal);
+        var with = DecaySheet.Of(M(0.65), turns, friction: new(friction, new Doubt(0.001)));
+        Assert.Equal(ratio, with.Swing.Si, 1e-9);
+        Assert.True(with.Swing.Doubt.HalfWidth > DecaySheet.Of(M(0.65), turns, friction: new(friction, new Doubt(1e-6))).Swing.Doubt.HalfWidth);
+    }
+
+    [Fact]
+    public void Four_turns_tell_damping_and_friction_apart_unless_bump_and_rebound_are_damped_unlike()
+    {
+        var sheet = DecaySheet.Of(M(0.65), Dying(0.15, 0.003, 0.10, 4));
+        Assert.Equal(0.15, sheet.Swing.Si, 1e-9);
+        Assert.Equal(0.003, sheet.Friction!.Value.Si, 1e-9);
+        Assert.Contains(
+            "The swings themselves tell friction's half-width, 3 ± ", sheet.Notes.Single(n => n.Id == "friction").Text, StringComparison.Ordinal);
+        // r = 0.62 and 0.205 in turn, first with the softer side, and no friction at all.
+        var unlike = DecaySheet.Of(M(0.65), [M(0.71), M(0.6128), M(0.6576), M(0.6453)]);
+        Assert.Null(unlike.Friction);
+        Assert.Equal(Math.Log(60.0 / 4.7) / 3.0 / Math.Sqrt((Math.PI * Math.PI) + Math.Pow(Math.Log(60.0 / 4.7) / 3.0, 2.0)), unlike.Swing.Si, 1e-9);
+        var much = Assert.Throws<RefusedValueException>(() => DecaySheet.Of(M(0.65), Dying(0.2, 0.001, 0.08, 3), friction: M(0.02)));
+        Assert.StartsWith("friction's half-width is 0.02 m; it must be at least 0 and below", much.Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Turns_that_do_not_die_about_the_height_of_rest_are_refused()
     {

@@ -22,13 +22,13 @@ public class KeptStudyTests
     {
         using var scratch = new Scratch();
         Assert.NotEqual("", Whole.Value);
-        var first = Spoken.Of([.. Small, "--keep", scratch["."]]);
+        var first = Spoken.Of([.. Small, "--kept-in", scratch["."]]);
         Assert.Equal((0, Whole.Value), (first.Code, first.Results));
         Assert.Matches(@"heaveline: kept in '.*\.heaveline.studies.[0-9a-f]{16}\.pieces': \d+ pieces\.", first.Remarks);
-        var again = Spoken.Of([.. Small, "--keep", scratch["."]]);
+        var again = Spoken.Of([.. Small, "--kept-in", scratch["."]]);
         Assert.Equal((ExitCode.Refused, ""), (again.Code, again.Results));
         Assert.Contains("give --resume to go on from there, or delete that file", again.Remarks, StringComparison.Ordinal);
-        var resumed = Spoken.Of([.. Small, "--keep", scratch["."], "--resume"]);
+        var resumed = Spoken.Of([.. Small, "--kept-in", scratch["."], "--resume"]);
         Assert.Equal((0, Whole.Value), (resumed.Code, resumed.Results));
         Assert.Matches(@"\d+ pieces of before, 0 more\.", resumed.Remarks);
     }
@@ -39,12 +39,45 @@ public class KeptStudyTests
         using var scratch = new Scratch();
         File.Copy(Path.Combine(Checkout.Root, Car), scratch["car.yaml"]);
         File.Copy(Path.Combine(Checkout.Root, List), scratch["list.yaml"]);
-        Assert.Equal(0, Spoken.Of([.. Small, "--keep", scratch["."]]).Code);
+        Assert.Equal(0, Spoken.Of([.. Small, "--kept-in", scratch["."]]).Code);
         string[] moved = [.. Small.Select(word => word == Car ? scratch["car.yaml"] : word == List ? scratch["list.yaml"] : word)];
-        Assert.Contains(", 0 more.", Spoken.Of([.. moved, "--keep", scratch["."], "--resume"]).Remarks, StringComparison.Ordinal);
-        var other = Spoken.Of([.. moved, "--seed", "2", "--keep", scratch["."], "--resume"]);
+        Assert.Contains(", 0 more.", Spoken.Of([.. moved, "--kept-in", scratch["."], "--resume"]).Remarks, StringComparison.Ordinal);
+        var other = Spoken.Of([.. moved, "--seed", "2", "--kept-in", scratch["."], "--resume"]);
         Assert.Equal(ExitCode.Refused, other.Code);
         Assert.Matches("of this study, [0-9a-f]{64}; kept there: [0-9a-f]{64}\\. ", other.Remarks);
+    }
+
+    [Fact]
+    public void A_study_of_a_file_is_known_by_its_text_and_those_of_the_files_that_it_names()
+    {
+        using var scratch = new Scratch();
+        foreach (var file in new[] { Car, List, "examples/studies/fern-four-up.yaml" })
+        {
+            Directory.CreateDirectory(Path.GetDirectoryName(scratch[file])!);
+            File.Copy(Path.Combine(Checkout.Root, file), scratch[file]);
+        }
+
+        var study = scratch["examples/studies/fern-four-up.yaml"];
+        Assert.Equal(0, Spoken.Of("choose", study, "--draws", "10", "--kept-in", scratch["."]).Code);
+        var same = Spoken.Of("choose", "examples/studies/fern-four-up.yaml", "--draws", "10", "--kept-in", scratch["."], "--resume");
+        Assert.Contains(", 0 more.", same.Remarks, StringComparison.Ordinal);
+        File.AppendAllText(scratch[List], "# Looked up again in November.\n");
+        var other = Spoken.Of("choose", study, "--draws", "10", "--kept-in", scratch["."], "--resume");
+        Assert.Contains("nothing is kept in", other.Remarks, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Draws_over_a_road_are_kept_too()
+    {
+        using var scratch = new Scratch();
+        string[] line = ["doubt", Car, "--road", "village-hump", "--load", "driver", "--samples", "300"];
+        var whole = Spoken.Of(line).Results;
+        var kept = Spoken.Of([.. line, "--kept-in", scratch["."]]);
+        Assert.Equal((0, whole), (kept.Code, kept.Results));
+        Assert.Contains(": 5 pieces.", kept.Remarks, StringComparison.Ordinal);
+        var resumed = Spoken.Of([.. line, "--kept-in", scratch["."], "--resume"]);
+        Assert.Equal((0, whole), (resumed.Code, resumed.Results));
+        Assert.Contains(": 5 pieces of before, 0 more.", resumed.Remarks, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -52,8 +85,8 @@ public class KeptStudyTests
     {
         using var scratch = new Scratch();
         Assert.Equal(ExitCode.WrongUsage, Spoken.Of([.. Small, "--resume"]).Code);
-        Assert.Equal(ExitCode.WrongUsage, Spoken.Of([.. Small, "--keep", scratch["."], "--on", "gpu"]).Code);
-        var nowhere = Spoken.Of([.. Small, "--keep", scratch["nowhere"]]);
+        Assert.Equal(ExitCode.WrongUsage, Spoken.Of([.. Small, "--kept-in", scratch["."], "--on", "gpu"]).Code);
+        var nowhere = Spoken.Of([.. Small, "--kept-in", scratch["nowhere"]]);
         Assert.Equal(ExitCode.Refused, nowhere.Code);
         Assert.Contains("there is no such folder", nowhere.Remarks, StringComparison.Ordinal);
     }
@@ -62,10 +95,10 @@ public class KeptStudyTests
     public void Two_runs_of_one_study_do_not_write_one_file()
     {
         using var scratch = new Scratch();
-        Assert.Equal(0, Spoken.Of([.. Small, "--keep", scratch["."]]).Code);
+        Assert.Equal(0, Spoken.Of([.. Small, "--kept-in", scratch["."]]).Code);
         var file = Directory.EnumerateFiles(scratch["."], "*.pieces", SearchOption.AllDirectories).Single();
         using var held = new FileStream(file, FileMode.Open, FileAccess.ReadWrite, FileShare.None);
-        var second = Spoken.Of([.. Small, "--keep", scratch["."], "--resume"]);
+        var second = Spoken.Of([.. Small, "--kept-in", scratch["."], "--resume"]);
         Assert.Equal(ExitCode.Refused, second.Code);
         Assert.Contains("which another run is writing", second.Remarks, StringComparison.Ordinal);
     }
@@ -77,7 +110,7 @@ public class KeptStudyTests
         var (kills, watch) = (0, Stopwatch.StartNew());
         for (var life = 0; ; life++)
         {
-            using var process = Start([.. Small, "--keep", scratch["."], "--resume"]);
+            using var process = Start([.. Small, "--kept-in", scratch["."], "--resume"]);
             var said = process.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
             var remarks = process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
             // At any moment between the start of the program and about its end.
@@ -114,12 +147,12 @@ public class KeptStudyTests
             using var results = new StringWriter();
             using var remarks = new StringWriter();
             var words = Small.Select(word => word.StartsWith("examples/", StringComparison.Ordinal) ? Path.Combine(Checkout.Root, word) : word);
-            var code = Program.Run([.. words, "--keep", scratch["."], "--resume"], new Streams(results, remarks, interactive: false), stop.Token);
+            var code = Program.Run([.. words, "--kept-in", scratch["."], "--resume"], new Streams(results, remarks, interactive: false), stop.Token);
             Assert.True(code == 0 ? results.ToString().Length > 0 : remarks.ToString().Contains("nothing was written", StringComparison.Ordinal)
                 || remarks.ToString().Contains("is kept in", StringComparison.Ordinal), $"{code}: {remarks}");
         }
 
-        Assert.Equal(Whole.Value, Spoken.Of([.. Small, "--keep", scratch["."], "--resume"]).Results);
+        Assert.Equal(Whole.Value, Spoken.Of([.. Small, "--kept-in", scratch["."], "--resume"]).Results);
     }
 
     private static Process Start(string[] line) => Process.Start(new ProcessStartInfo(Path.Combine(AppContext.BaseDirectory, "Heaveline.Cli"), line)

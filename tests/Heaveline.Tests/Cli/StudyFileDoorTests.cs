@@ -30,9 +30,9 @@ public class StudyFileDoorTests
         Spoken.Typed(Options + "--draws 20 --seed 7").Results, Spoken.Typed(Study + " --draws 20 --seed 7").Results);
 
     [Fact]
-    public void A_place_that_the_file_opens_cannot_be_left_as_it_is_beside_it()
+    public void A_place_that_the_file_opens_cannot_be_kept_beside_it()
     {
-        var said = Spoken.Typed(Study + " --leave \"front spring\"");
+        var said = Spoken.Typed(Study + " --keep \"front spring\"");
         Assert.Equal(2, said.Code);
         Assert.Contains("'front spring' is to stay as it is, and is open", said.Remarks, StringComparison.Ordinal);
     }

@@ -5,6 +5,7 @@ using Heaveline.Files;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Choosing;
 using Heaveline.Files.Drives;
+using Heaveline.Files.Films;
 using Heaveline.Files.Parts;
 using Heaveline.Files.Roads;
 using Heaveline.Files.Ties;
@@ -28,12 +29,14 @@ public class FilePagesTests
     private static readonly Validator RoadSchema = Validator.FromText(RoadFile.Schema.ToJsonString());
     private static readonly Validator TiesSchema = Validator.FromText(TieFile.Schema.ToJsonString());
 
+    private static readonly Validator FilmSchema = Validator.FromText(FilmFile.Schema.ToJsonString());
+
     private static readonly Validator PartsSchema = Validator.FromText(PartsFile.Schema.ToJsonString());
 
     private static readonly Validator StudySchema = Validator.FromText(StudyFile.Schema.ToJsonString());
 
     public static TheoryData<string, string> Examples =>
-        [.. Files("garage"), .. Files("roads"), .. Files("ties"), .. Files("parts"), .. Files("studies")];
+        [.. Files("garage"), .. Files("roads"), .. Files("ties"), .. Files("parts"), .. Files("studies"), .. Files("films")];
 
     [Theory]
     [InlineData("car-file.schema.json")]
@@ -47,6 +50,8 @@ public class FilePagesTests
     [InlineData("parts-file.md")]
     [InlineData("study-file.schema.json")]
     [InlineData("study-file.md")]
+    [InlineData("film-file.schema.json")]
+    [InlineData("film-file.md")]
     [InlineData("drive-file.schema.json")]
     [InlineData("drive-file.md")]
     public void A_page_says_what_the_reader_does(string name)
@@ -62,6 +67,8 @@ public class FilePagesTests
             "parts-file.md" => Page("The list of parts", "village-autumn.yaml", "parts-file.schema.json", PartsFile.KeyPage),
             "study-file.schema.json" => Text(StudyFile.Schema),
             "study-file.md" => Page("The study of what to buy", "fern-four-up.yaml", "study-file.schema.json", StudyFile.KeyPage),
+            "film-file.schema.json" => Text(FilmFile.Schema),
+            "film-file.md" => Page("The film file", "grey-saloon-25.yaml", "film-file.schema.json", FilmFile.KeyPage),
             "drive-file.schema.json" => Text(DriveFile.Schema),
             "drive-file.md" => DrivePage,
             "car-file.md" => Page("The car file", "fern-saloon.yaml", "car-file.schema.json", CarFile.KeyPage),
@@ -83,7 +90,7 @@ public class FilePagesTests
         var reader = new Reader(SourceText.Load(Path.Combine(Checkout.Root, "examples", folder, file), 1 << 20).Source);
         var document = Json(YamlTree.Of(reader)!);
         var schema = folder == "roads" ? RoadSchema : folder == "ties" ? TiesSchema : folder == "parts" ? PartsSchema
-            : folder == "studies" ? StudySchema
+            : folder == "studies" ? StudySchema : folder == "films" ? FilmSchema
             : document["variant"] is null ? CarSchema : VariantSchema;
         Assert.True(schema.Evaluate(JsonDocument.Parse(document.ToJsonString()).RootElement).IsValid);
     }

@@ -21,10 +21,12 @@ internal static class Rooms
         ]),
         ("Heaveline.Files",
         [
-            "", "Forms", "Yaml", "Editing", "Cars", "Roads", "Ties", "Parts", "Choosing", "Drives", "Garages", "Reporting", "Keeping",
+            "", "Forms", "Yaml", "Editing", "Cars", "Roads", "Ties", "Parts", "Choosing", "Drives", "Films", "Garages", "Reporting", "Keeping",
         ]),
         ("Heaveline.Finding", [""]),
         ("Heaveline.Gpu", ["Lanes", "Kernels", ""]),
+        ("Heaveline.Cluster", [""]),
+        ("Heaveline.Camera", ["Frames", "Drawn", "Tracks", "Stills", ""]),
         ("Heaveline.Press", ["Colours", "Type", "Paper", "Scales", "Curves", "Plates", "Sheets", ""]),
         ("Heaveline.Web",
         [

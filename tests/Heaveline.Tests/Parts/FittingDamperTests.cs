@@ -133,6 +133,12 @@ public class FittingDamperTests
         var car = Shelf.Car with { Front = Shelf.Car.Front with { Damper = new Damper { Law = new RatioDamper { Ratio = new(0.3) } } } };
         Assert.Equal(MisfitKind.NoDamperRatio, Shelf.Misfits(car, PartPlace.FrontDamper, Shelf.Damper.At(2)).Kind);
         Assert.Equal(MisfitKind.NoDamperRatio, Shelf.Misfits(car, PartPlace.FrontStop, Shelf.Stop.CutBy(new(0.0))).Kind);
+        // What is missing is named, and where it is written.
+        Assert.Contains("under front: damper:", Shelf.Misfits(car, PartPlace.FrontDamper, Shelf.Damper.At(2)).Advice, StringComparison.Ordinal);
+        Assert.Contains(
+            "stop-per-wheel in the list of parts",
+            Shelf.Misfits(car, PartPlace.FrontStop, Shelf.Stop.CutBy(new(0.0))).Advice,
+            StringComparison.Ordinal);
     }
 
     // At full droop 1 N keeps the spring in its seat, with the pull that the car has now; more gas stretches the stop.

@@ -75,9 +75,10 @@ public partial class ChooseAgreesTests
         var moves = loads.Any(load => CureStance.Of(RideModel.Of(one.Fitted.Car, load)).FirstStops
             .Zip(CureStance.Of(RideModel.Of(Findings.Asked.Car, load)).FirstStops)
             .Any(pair => CureStance.Print(pair.First.At) != CureStance.Print(pair.Second.At)));
-        var told = Answer.Sentences.Where(s => s.Id == $"first-stops-{one.Letter.ToLowerInvariant()}").ToArray();
+        var told = Answer.Sentences.Where(s => s.Id.StartsWith("first-stops", StringComparison.Ordinal)
+            && Lettered().Match(s.Text).Groups[1].Value.Contains(one.Letter, StringComparison.Ordinal)).ToArray();
         Assert.Equal(moves, told.Length == 1);
-        Assert.All(told, s => Assert.Matches(@"^[A-G]: a stop is first met, by the slope at rest: .* under '", s.Text));
+        Assert.All(told, s => Assert.Matches(@"^[A-G, ]+: a stop is first met, by the slope at rest: .* under '", s.Text));
     });
 
     [Fact]
@@ -132,6 +133,21 @@ public partial class ChooseAgreesTests
         }));
         Assert.Matches(@"'speed-table, 80 km/h, [^']+': the .+ at [0-9.]+ s;", refused.Message);
         Assert.DoesNotContain("30 km/h", refused.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_costs_too_much_is_refused_for_no_place_and_what_does_not_fit_for_its_own()
+    {
+        var village = Heaveline.Files.Parts.PartsFile.Load(Path.Combine(House.Checkout.Root, "examples", "parts", "village-autumn.yaml")).Value!;
+        var answer = ChooseStudy.Run(VillageParts.Asked with
+        {
+            Lists = [village],
+            Open = [PartPlace.FrontDamper, PartPlace.RearDamper],
+            Limits = new() { Cost = new Money(300m, "EUR") },
+            Draws = 10,
+        });
+        Assert.DoesNotContain((int)ChooseRefusal.Cost, answer.Findings.Instances.Keys);
+        Assert.Contains("does not fit, for instance Finch F1 as ", answer.Sentences.Single(s => s.Id == "refused").Text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -2,15 +2,21 @@ using System.Text.RegularExpressions;
 using CsCheck;
 using Heaveline.Answers;
 using Heaveline.Cars;
+using Heaveline.Files.Cars;
+using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Quantities;
 using Heaveline.Studies;
+using Heaveline.Tests.Cli;
+using Heaveline.Tests.House;
 using Heaveline.Tuning;
 
 namespace Heaveline.Tests.Studies;
 
 public class LinkStudyTests
 {
+    private static readonly string Garage = Path.Combine(Checkout.Root, "examples", "garage");
+
     private static readonly Car Joined = PlainCar.Saloon with { Name = "joined", Interconnection = new ElasticLink { Rate = new(4000.0) } };
 
     [Fact]
@@ -44,6 +50,63 @@ public class LinkStudyTests
 
         Assert.Equal(
             "link", Assert.Single(LinkStudy.Question.Read(KnownThings.Words("car", "joined", "link", "-1 N/mm"), known).Objections).Choice);
+    }
+
+    [Fact]
+    public void A_link_that_is_tried_is_held_to_what_no_cure_may_do_under_every_load()
+    {
+        string[] Said(string rate, string damping) =>
+            Spoken.Of("link", Path.Combine(Garage, "fern-saloon.yaml"), "--link", rate, "--link-damping", damping, "--road", "speed-table", "--speed",
+                "30 km/h").Results.Split('\n');
+        var car = CarFile.Load(Path.Combine(Garage, "fern-saloon.yaml")).Value!;
+        var linked = car with { Interconnection = new ElasticLink { Rate = new(6000.0) } };
+        var full = car.LoadStates.Single(load => load.Name == "four up with luggage");
+        double Rear(Car of) => new CarAtRest(RideModel.Of(of, full)).DampingRatio(AxleEnd.Rear);
+        Assert.True(Rear(linked) < 0.20);
+        var said = Said("6 N/mm", "0 N s/m");
+        var told = FormattableString.Invariant($"the rear's from {Rear(car):F3} to {Rear(linked):F3} under 'four up with luggage'");
+        Assert.Contains(said, line => line.Contains("damping ratio out of 0.20 to 0.50", StringComparison.Ordinal)
+            && line.Contains(told, StringComparison.Ordinal));
+        Assert.Contains(said, line => line.Contains(
+            "presses a stop deeper: front wheels: left to the bump stop −3 → −6 mm at 30 km/h", StringComparison.Ordinal));
+        Assert.Contains(said, line => line.StartsWith("Changed interconnection: ", StringComparison.Ordinal));
+        Assert.Contains(Cautions.All[0], said);
+        // What the file itself has is no trial.
+        Assert.DoesNotContain(
+            Spoken.Of("link", Path.Combine(Garage, "pebble-fluid-car.yaml")).Results.Split('\n'),
+            line => line.Contains("with this link", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_examples_of_its_help_are_advice_that_one_may_follow()
+    {
+        var lines = LinkStudy.Question.Says.Replace("\\\n", " ", StringComparison.Ordinal).Split('\n')
+            .Where(line => line.TrimStart().StartsWith("heaveline link", StringComparison.Ordinal)).ToArray();
+        Assert.Equal(2, lines.Length);
+        foreach (var line in lines)
+        {
+            string[] words = [.. Regex.Matches(line, "\"([^\"]*)\"|(\\S+)").Select(m => m.Groups[1].Success ? m.Groups[1].Value : m.Value)];
+            var said = Spoken.Of([.. words.Skip(1).Select(word => word.Replace("examples/garage", Garage, StringComparison.Ordinal))]);
+            Assert.Empty(said.Remarks);
+            Assert.DoesNotContain("with this link", said.Results, StringComparison.Ordinal);
+            Assert.DoesNotContain("damping ratio out of", said.Results, StringComparison.Ordinal);
+        }
+    }
+
+    // 388 N of a turbulent pipe against 18 N counted, of a wheel that stands with 2396 N: the pass at 80 km/h is that of a wider pipe.
+    [Fact]
+    public void Nothing_is_told_of_a_pass_whose_pipe_is_not_counted_and_what_is_told_says_how_far_it_holds()
+    {
+        var answer = LinkStudy.Run(new LinkAsked { Car = LoadedCar.Of(CarFile.Load(Path.Combine(Garage, "pebble-fluid-car.yaml")).Value!) });
+        Assert.Equal([true, true, false], answer.Crossings.Select(c => c.IsPipeCounted));
+        var hump = answer.Tables[^1];
+        Assert.Null(hump.Rows.Single(r => r.Key == "settling-rms-pitch-with").Values[2]);
+        Assert.NotNull(hump.Rows.Single(r => r.Key == "settling-rms-pitch-separate").Values[2]);
+        var settling = answer.Sentences.Single(s => s.Id == "settling").Text;
+        Assert.DoesNotContain("80 km/h", settling, StringComparison.Ordinal);
+        Assert.StartsWith("At 80 km/h nothing is told", answer.Sentences.Single(s => s.Id == "not-counted").Text, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "What is told at 20 and 40 km/h holds as far", answer.Sentences.Single(s => s.Id == "laminar").Text, StringComparison.Ordinal);
     }
 
     [Fact]

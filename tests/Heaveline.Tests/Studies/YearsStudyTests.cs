@@ -1,5 +1,6 @@
 using Heaveline.Cars;
 using Heaveline.Measures;
+using Heaveline.Models;
 using Heaveline.Quantities;
 using Heaveline.Studies;
 using Heaveline.Tests.Cli;
@@ -42,6 +43,43 @@ public class YearsStudyTests
             answer.Sentences[0].Text,
             StringComparison.Ordinal);
         Assert.Contains(answer.Sentences, s => s.Id == "lamp-kept");
+    }
+
+    // ζ₀ of both ends falls by a tenth a year: 0.25·0.9² is 0.2025, 0.25·0.9³ is 0.182.
+    [Fact]
+    public void Dampers_that_lose_force_bring_an_axle_below_what_is_common_without_a_road()
+    {
+        var car = BodyOnSprings.Of(1000.0, 20000.0);
+        var damper = new Damper { Law = new RatioDamper { Ratio = new(0.25) } };
+        var damped = car with { Front = car.Front with { Damper = damper }, Rear = car.Rear with { Damper = damper } };
+        var asked = new YearsAsked { Car = LoadedCar.Of(damped), Wear = new YearlyWear { DamperLoss = new(0.1) }, Draws = 50, Years = 6 };
+        Assert.Equal(0.25, new CarAtRest(asked.Car.Model).DampingRatio(AxleEnd.Front), 1e-6);
+        var answer = YearsStudy.Run(asked);
+        Assert.Equal([0.0, 0.0, 0.0, 1.0, 1.0, 1.0, 1.0], answer.Chances.Single(c => c.Event == YearsEvent.WeakDamping).Shares);
+        Assert.Contains("an axle's damping ratio is below 0.20", answer.Sentences[0].Text, StringComparison.Ordinal);
+        Assert.DoesNotContain(Of(damped, 0.001).Chances, c => c.Event == YearsEvent.WeakDamping);
+    }
+
+    // A rear as stiff again as the front; the front comes down upon a stop that is ten times as stiff as its spring.
+    [Fact]
+    public void A_front_that_stands_on_its_stop_makes_no_softer_rear()
+    {
+        var car = BodyOnSprings.Of(1000.0, 20000.0);
+        var law = ScaledLaws.Stiffer(car.Rear.Spring.Law, 1.5);
+        var flat = car with
+        {
+            Front = car.Front with { BumpStop = new Stop { Clearance = new(0.020), Rate = new(200000.0) } },
+            Rear = car.Rear with { Spring = car.Rear.Spring with { Law = law } },
+        };
+        var answer = YearsStudy.Run(new YearsAsked
+        {
+            Car = LoadedCar.Of(flat), Wear = new YearlyWear { FrontSag = new(0.004) }, Draws = 50, Years = 15,
+        });
+        var sagged = RideModel.Of(AgedCar.After(flat, new YearlyWear { FrontSag = new(0.004) }, 15.0));
+        Assert.True(AxleCatalogue.FrequencyRatio.Of(new CarAtRest(sagged)) < 1.0);
+        Assert.Equal(1.0, answer.Chances.Single(c => c.Event == YearsEvent.StandsOnStop).Shares[^1]);
+        Assert.All(answer.Chances.Single(c => c.Event == YearsEvent.SofterRear).Shares, share => Assert.Equal(0.0, share));
+        Assert.Contains("told of its springs alone", answer.Sentences.Single(s => s.Id == "on-bump-stops").Text, StringComparison.Ordinal);
     }
 
     // Springs of constant rate sag without another rate: the chance is that of the doubts, of the same drawn cars.

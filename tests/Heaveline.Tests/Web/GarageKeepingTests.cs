@@ -1,4 +1,5 @@
 using Bunit;
+using Heaveline.Cli.Commands;
 using Heaveline.Tests.Files;
 using Heaveline.Web.Host;
 using Heaveline.Web.Pages;
@@ -20,7 +21,7 @@ public sealed class GarageKeepingTests : BunitContext
             "fern-soft.yaml", "variant: soft\nnote: from the parts list\nof: fern.yaml\nchange: {body: {centre-of-gravity-height: 0.60 m}}\n");
         folder.Write("plover.yaml", TextCar.Sound.Replace("Test car", "Plover van", StringComparison.Ordinal));
         folder.Write("hump.yaml", "road: our hump\nround-top-hump: {height: 75 mm, length: 3.7 m}\n");
-        PageHost.AddPages(Services, new ServeOptions { Garage = folder.Root });
+        PageHost.AddPages(Services, new ServeOptions { Garage = folder.Root, Numbers = new GarageNumbers() });
         SetRendererInfo(new RendererInfo("Server", isInteractive: true));
         JSInterop.Mode = JSRuntimeMode.Loose;
     }
@@ -43,6 +44,27 @@ public sealed class GarageKeepingTests : BunitContext
         Assert.Contains("find=" + Uri.EscapeDataString(words), Address, StringComparison.Ordinal);
         Assert.Equal(titles, string.Join('|', page.FindAll(".cars .title").Select(one => one.TextContent)));
         Assert.StartsWith(count.Replace("14", $"{all}", StringComparison.Ordinal), page.Find("#found").TextContent, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("mass at least 1 kg", "Fern saloon|soft|Plover van", "3 of 14 found: 2 cars, 1 variant.")]
+    [InlineData("fern, mass at least 1 kg", "Fern saloon|soft", "2 of 14 found: 1 car, 1 variant.")]
+    [InlineData("mass at least 99000 kg", "", "Nothing is found.")]
+    [InlineData("mass at least 1", "Fern saloon|soft|Plover van", "'1' is not how the")]
+    [InlineData("fern ratoi at most 1", "Fern saloon|soft", "'ratoi' is no number that can be asked for here. Did you mean ratio?")]
+    public void Cars_are_found_by_their_numbers_as_the_command_find_does_and_refused_in_its_words(string words, string titles, string said)
+    {
+        var page = Render<GaragePage>();
+        var all = 4 + Heaveline.Files.Roads.NamedRoads.All.Count;
+        page.Find("#find").Input(words);
+        page.WaitForAssertion(() =>
+        {
+            Assert.StartsWith(said.Replace("14", $"{all}", StringComparison.Ordinal), page.Find("#found").TextContent, StringComparison.Ordinal);
+            Assert.Equal(titles, string.Join('|', page.FindAll(".cars .title").Select(one => one.TextContent)));
+        }, TimeSpan.FromSeconds(20));
+        Assert.Equal(
+            titles.Length > 0 && said.Contains("found:", StringComparison.Ordinal),
+            page.FindAll(".cars .note").Any(note => note.TextContent.Contains("kg empty", StringComparison.Ordinal)));
     }
 
     [Fact]

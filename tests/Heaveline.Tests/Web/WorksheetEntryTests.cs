@@ -114,12 +114,44 @@ public sealed class WorksheetEntryTests
     {
         var entry = Open("tilt", "body-height", new() { ["wheelbase"] = ["2.7 m"] });
         Assert.Equal("2.7 m", entry.Lines.Single(line => line.Choice.Name == "wheelbase").Cells[0][0]);
-        Assert.Equal("total, level, lifted, angle, radius", entry.Waiting);
+        Assert.Equal("total, level, lifted, angle, radius, unsprung", entry.Waiting);
         var radius = entry.Lines.Single(line => line.Choice.Name == "radius");
         radius.Cells[0][0] = "0.31";
         entry.Look();
         Assert.Equal(1, radius.Halves);
         Assert.Empty(entry.Elsewhere);
+    }
+
+    [Fact]
+    public void No_worksheet_refuses_anything_before_a_reading_is_typed()
+    {
+        Dictionary<string, string[]> known = new()
+        {
+            ["wheelbase"] = ["2.7 m"], ["track"] = ["1.52 m", "1.51 m"], ["tyre"] = ["200 N/mm"], ["unsprung"] = ["160 kg"],
+        };
+        foreach (var field in CarFile.Form.All.Where(field => field.Path.Count > 0 && FieldSheet.For(field.Path) is not null))
+        {
+            var sheet = FieldSheet.For(field.Path)!;
+            var entry = new WorksheetEntry(sheet, Garage, known);
+            Assert.Null(entry.Answer);
+            Assert.Empty(entry.Elsewhere);
+            Assert.True(entry.Waiting.Length > 0, string.Join('/', field.Path));
+        }
+    }
+
+    [Fact]
+    public void The_height_of_the_body_asks_for_the_unsprung_mass_and_takes_it_from_the_car_where_it_says_so()
+    {
+        var filled = Filled(FieldSheet.For(["body", "centre-of-gravity-height"])!);
+        var unsprung = filled.Lines.Single(line => line.Choice.Name == "unsprung");
+        Assert.False(filled.IsOptional(unsprung));
+        Assert.NotNull(filled.Value);
+        unsprung.Cells[0][0] = "";
+        filled.Look();
+        Assert.Null(filled.Value);
+        Assert.Equal("unsprung", filled.Waiting);
+        Assert.Equal("162 ± 10 kg", UnsprungSum.Of("81 kg ± 6", "81 kg ± 8"));
+        Assert.Equal("", UnsprungSum.Of("81 kg", "many"));
     }
 
     [Fact]

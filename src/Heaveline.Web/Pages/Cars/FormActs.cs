@@ -2,6 +2,7 @@ using Heaveline.Files.Cars;
 using Heaveline.Files.Editing;
 using Heaveline.Files.Yaml;
 using Heaveline.Quantities;
+using Heaveline.Web.Pages.Worksheets;
 
 namespace Heaveline.Web.Pages.Cars;
 
@@ -34,6 +35,7 @@ public sealed class FormActs(CarEditor editor, Action changed, Action<IReadOnlyC
             {
                 ["wheelbase"] = [Text("wheelbase")],
                 ["tyre"] = [Text("front", "tyre", "rate")],
+                ["unsprung"] = [UnsprungSum.Of(Text("front", "unsprung-mass"), Text("rear", "unsprung-mass"))],
                 ["track"] = [Text("front", "track"), Text("rear", "track")],
             };
         }

@@ -25,7 +25,8 @@ internal static class ChooseQuery
     /// <param name="garage">The garage.</param>
     /// <param name="list">The list's name there.</param>
     public static string Currency(GarageView garage, string list) =>
-        ((IFinder)garage).Parts(list).Value?.Parts.Select(part => part.Price?.Currency).FirstOrDefault(currency => !string.IsNullOrEmpty(currency)) ?? "";
+        ((IFinder)garage).Parts(list).Value?.Parts.Select(part => part.Price?.Currency)
+            .FirstOrDefault(currency => !string.IsNullOrEmpty(currency)) ?? "";
 
     /// <summary>The words, with the usual lists of the garage where none is named.</summary>
     /// <param name="given">As the address says.</param>

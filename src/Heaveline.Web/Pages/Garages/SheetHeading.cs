@@ -33,7 +33,7 @@ internal sealed record SheetHeading(string Headline, string Next)
 
         var (ratio, band) = (finding.Ratio, finding.Ratio.Central90);
         return new(
-            Text($"{sheet.Measured} measured, {reading.Estimated} estimated: rear over front comes to {ratio.Stated:F2} ({finding.Load}), ")
+            Text($"{sheet.Measured} measured, {estimated} estimated: rear over front comes to {ratio.Stated:F2} ({finding.Load}), ")
                 + Text($"between {band.Low:F2} and {band.High:F2}."),
             string.Join(' ', Sentences(reading, finding, estimated)));
     }
@@ -65,8 +65,9 @@ internal sealed record SheetHeading(string Headline, string Next)
 
         if (reading.Estimated > 0)
         {
-            yield return Text($"Of what is estimated, {estimated} numbers are of this page; the file holds a number of both axles twice, and marks ")
-                + "seats and stops too.";
+            var marked = reading.Estimated == 1 ? "value is" : "values are";
+            yield return Text($"In the file {reading.Estimated} {marked} marked as estimated: it holds a number of both axles twice, and what is ")
+                + "usual of seats and stops.";
         }
 
         yield return "What was typed without ± counts as exact.";

@@ -32,5 +32,9 @@ public sealed record FieldSheet(SheetDoor Door, string Value)
         };
     }
 
+    /// <summary>Whether the value cannot be had without a reading that the sheet itself can do without.</summary>
+    /// <param name="choice">The reading's name.</param>
+    public bool Needs(string choice) => (Value, choice) is ("body-height", "unsprung");
+
     private static FieldSheet Of(string word, string value) => new(SheetDoor.Named(word), value);
 }

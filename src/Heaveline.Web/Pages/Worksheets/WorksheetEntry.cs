@@ -57,8 +57,15 @@ public sealed class WorksheetEntry
         .Where(one => !IsMissing(one)).Select(one => garage.Units.Text(one.Sentence)).Distinct();
 
     /// <summary>What is not read yet, in words; blank for nothing.</summary>
-    public string Waiting => string.Join(", ", Lines.Where(line => objections.Any(one => IsMissing(one) && one.Choice == line.Choice.Name))
-        .Select(line => line.Label));
+    public string Waiting => string.Join(", ", Lines.Where(line => objections.Any(one => IsMissing(one) && one.Choice == line.Choice.Name)
+        || (sheet.Needs(line.Choice.Name) && !line.Words.Any())).Select(line => line.Label));
+
+    /// <summary>Whether the value can be had without a line's readings.</summary>
+    public bool IsOptional(WorksheetLine line)
+    {
+        ArgumentNullException.ThrowIfNull(line);
+        return !line.Choice.IsNeeded && !line.Choice.IsRepeated && !sheet.Needs(line.Choice.Name);
+    }
 
     /// <summary>Works the readings out.</summary>
     public void Look()

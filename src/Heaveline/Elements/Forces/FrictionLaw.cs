@@ -16,12 +16,13 @@ internal struct FrictionLaw<T>
     /// <summary>How far the spring is pressed or drawn when the slider gives way, m.</summary>
     public T PreSliding;
 
-    /// <summary>Its force at a travel from trim; moves the slider, the one thing that remembers the way here.</summary>
+    /// <summary>Adds its force at a travel from trim; moves the slider, the one thing that remembers the way here.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public readonly T Force(T travel, ref T slider)
+    public readonly void Add(T travel, ref T slider, ref T force)
     {
         // The slider lies within the pre-sliding travel of where the wheel is.
-        slider = T.Max(travel - PreSliding, T.Min(travel + PreSliding, slider));
-        return Rate * (travel - slider);
+        var moved = T.Max(travel - PreSliding, T.Min(travel + PreSliding, slider));
+        slider = moved;
+        T.AddProduct(ref force, Rate, travel - moved);
     }
 }

@@ -51,14 +51,41 @@ internal sealed class MeasureFlight : ISampleFolds, IDisposable
         CancellationToken cancellation)
     {
         using var flight = new MeasureFlight(group, numbers);
-        group.Fold(width, flight, memory, cancellation);
-        var outcomes = flight.end!();
+        group.Fold(width, flight, null, memory, cancellation);
+        flight.Give(give);
+    }
+
+    /// <summary>The same of two groups, beside each other where they may: it takes less than one after the other, for the same bits.</summary>
+    /// <param name="groups">Both.</param>
+    /// <param name="width">How many lanes stand side by side, at least as many as there are passes in either.</param>
+    /// <param name="numbers">Their definitions.</param>
+    /// <param name="give">Of each: is given the place of each pass in its group, how it ended and its numbers.</param>
+    /// <param name="memory">Of the road that the group before has met; null for none.</param>
+    /// <param name="cancellation">Stops the run.</param>
+    public static void Of(
+        (PassGroup First, PassGroup Second) groups,
+        int width,
+        CurveNumber[] numbers,
+        (Action<int, PassOutcome, ReadOnlySpan<double>> First, Action<int, PassOutcome, ReadOnlySpan<double>> Second) give,
+        RoadMemory? memory,
+        CancellationToken cancellation)
+    {
+        using var first = new MeasureFlight(groups.First, numbers);
+        using var second = new MeasureFlight(groups.Second, numbers);
+        groups.First.Fold(width, first, (groups.Second, second), memory, cancellation);
+        first.Give(give.First);
+        second.Give(give.Second);
+    }
+
+    private void Give(Action<int, PassOutcome, ReadOnlySpan<double>> give)
+    {
+        var outcomes = end!();
         var row = new double[numbers.Length];
         for (var k = 0; k < outcomes.Length; k++)
         {
             if (outcomes[k] == PassOutcome.Completed)
             {
-                flight.Numbers(k, row);
+                Numbers(k, row);
                 give(k, outcomes[k], row);
             }
             else

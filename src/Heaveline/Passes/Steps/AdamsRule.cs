@@ -37,10 +37,26 @@ internal struct AdamsRule<T>
 
     /// <summary>The place a step on, from place, rate and the last four accelerations.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public readonly T Place(T x, T v, T a0, T a1, T a2, T a3) =>
-        T.Fma(X0, a0, T.Fma(H, v, x) + T.Fma(X1, a1, T.Fma(X2, a2, X3 * a3)));
+    public readonly T Place(T x, T v, T a0, T a1, T a2, T a3)
+    {
+        var past = X3 * a3;
+        T.AddProduct(ref past, X2, a2);
+        T.AddProduct(ref past, X1, a1);
+        T.AddProduct(ref x, H, v);
+        x += past;
+        T.AddProduct(ref x, X0, a0);
+        return x;
+    }
 
     /// <summary>The rate a step on; or what has only a rate of its own, from its last four.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public readonly T Rate(T v, T a0, T a1, T a2, T a3) => T.Fma(V0, a0, T.Fma(V1, a1, v) + T.Fma(V2, a2, V3 * a3));
+    public readonly T Rate(T v, T a0, T a1, T a2, T a3)
+    {
+        var past = V3 * a3;
+        T.AddProduct(ref past, V2, a2);
+        T.AddProduct(ref v, V1, a1);
+        v += past;
+        T.AddProduct(ref v, V0, a0);
+        return v;
+    }
 }

@@ -31,46 +31,27 @@ internal static class AxleStep<T, TSides>
         where TKinks : struct, IAxleKinks<T>
         where TRoad : struct, IRoadUnder<T>
     {
-        Travel(in block.State, in body, out var sL, out var sR, out var vL, out var vR);
-        Straight(in block, sL, sR, vL, vR, out var fL, out var fR, out var gL, out var gR);
-        kinks.Add(sL, sR, vL, vR, ref fL, ref fR, ref gL, ref gR);
-        Move(ref block, fL + gL, fR + gR, kinks.Solid, in rule, in road, ref past);
+        Push(ref block, in kinks, in body);
+        Move(ref block, kinks.Solid, in rule, in road, ref past);
     }
 
-    /// <summary>
-    /// Both axles of cars side by side. Their sums over kinks run beside each other: each waits for its own last addition longer than for anything
-    /// else.
-    /// </summary>
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    public static void Run<TRoad>(
-        ref AxleBlock<T, TSides> front,
-        ref AxleBlock<T, TSides> rear,
-        in KinksBehind<T, TSides> frontKinks,
-        in KinksBehind<T, TSides> rearKinks,
-        in BodyBlock<T> body,
-        in AdamsRule<T> rule,
-        in TRoad frontRoad,
-        in TRoad rearRoad,
-        ref PairHistory<T> frontPast,
-        ref PairHistory<T> rearPast)
-        where TRoad : struct, IRoadUnder<T>
-    {
-        Travel(in front.State, in body, out var sFL, out var sFR, out var vFL, out var vFR);
-        Travel(in rear.State, in body, out var sRL, out var sRR, out var vRL, out var vRR);
-        Straight(in front, sFL, sFR, vFL, vFR, out var fFL, out var fFR, out var gFL, out var gFR);
-        Straight(in rear, sRL, sRR, vRL, vRR, out var fRL, out var fRR, out var gRL, out var gRR);
-        KinksBehind<T, TSides>.Add(
-            in frontKinks,
-            in rearKinks,
-            sFL, sFR, vFL, vFR, ref fFL, ref fFR, ref gFL, ref gFR,
-            sRL, sRR, vRL, vRR, ref fRL, ref fRR, ref gRL, ref gRR);
-        Move(ref front, fFL + gFL, fFR + gFR, frontKinks.Solid, in rule, in frontRoad, ref frontPast);
-        Move(ref rear, fRL + gRL, fRR + gRR, rearKinks.Solid, in rule, in rearRoad, ref rearPast);
-    }
-
-    // Travel of both wheels from trim, and its rate.
+    /// <summary>Forces of springs, dampers, stops and bar, about trim.</summary>
+    /// <param name="block">The axle.</param>
+    /// <param name="kinks">Its kinks.</param>
+    /// <param name="body">The body, at the same step.</param>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static void Travel(in AxleState<T> n, in BodyBlock<T> body, out T sL, out T sR, out T vL, out T vR)
+    public static void Push<TKinks>(ref AxleBlock<T, TSides> block, in TKinks kinks, in BodyBlock<T> body)
+        where TKinks : struct, IAxleKinks<T>
+    {
+        Travel(in block.State, in body, out var sL, out var sR, out var vL, out var vR);
+        Straight(in block.Numbers, block.State.StartL, block.State.StartR, sL, sR, vL, vR, out var fL, out var fR, out var gL, out var gR);
+        kinks.Add(sL, sR, vL, vR, ref fL, ref fR, ref gL, ref gR);
+        (block.State.FL, block.State.FR) = (fL + gL, fR + gR);
+    }
+
+    /// <summary>Travel of both wheels from trim, and its rate.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void Travel(in AxleState<T> n, in BodyBlock<T> body, out T sL, out T sR, out T vL, out T vR)
     {
         var negX = n.NegX;
         var height = T.Fma(negX, body.Theta, body.Z);
@@ -83,28 +64,22 @@ internal static class AxleStep<T, TSides>
         vR = T.Fma(negYR, phiRate, n.WR - rise);
     }
 
-    // Straight lines, in two sums beside each other, so that neither waits for its own last addition.
+    /// <summary>Straight lines, in two sums beside each other, so that neither waits for its own last addition.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static void Straight(
-        in AxleBlock<T, TSides> block, T sL, T sR, T vL, T vR, out T fL, out T fR, out T gL, out T gR)
+    public static void Straight(
+        in AxleNumbers<T, TSides> n, T startL, T startR, T sL, T sR, T vL, T vR, out T fL, out T fR, out T gL, out T gR)
     {
-        var (rate, cross, damping) = (block.Numbers.Rate, block.Numbers.Cross, block.Numbers.Damping);
-        fL = T.Fma(rate.L, sL, block.State.StartL);
-        fR = T.Fma(rate.R, sR, block.State.StartR);
+        var (rate, cross, damping) = (n.Rate, n.Cross, n.Damping);
+        fL = T.Fma(rate.L, sL, startL);
+        fR = T.Fma(rate.R, sR, startR);
         gL = T.Fma(cross.L, sR, damping.L * vL);
         gR = T.Fma(cross.R, sL, damping.R * vR);
     }
 
-    // From the suspension's forces on: tyres, accelerations, and the wheels a step on.
+    /// <summary>From the suspension's forces on: tyres, accelerations, and the wheels a step on.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static void Move<TRoad>(
-        ref AxleBlock<T, TSides> block,
-        T fL,
-        T fR,
-        bool solid,
-        in AdamsRule<T> rule,
-        in TRoad road,
-        ref PairHistory<T> past)
+    public static void Move<TRoad>(
+        ref AxleBlock<T, TSides> block, bool solid, in AdamsRule<T> adams, in TRoad road, ref PairHistory<T> past)
         where TRoad : struct, IRoadUnder<T>
     {
         ref var n = ref block.State;
@@ -113,7 +88,7 @@ internal static class AxleStep<T, TSides>
         var (tyreRate, tyreDamping, unload) = (c.TyreRate, c.TyreDamping, c.Unload);
         var tL = new TyreLaw<T> { Rate = tyreRate.L, Damping = tyreDamping.L, Unload = unload.L }.Change(road.HeightL - uL, road.RiseL - wL);
         var tR = new TyreLaw<T> { Rate = tyreRate.R, Damping = tyreDamping.R, Unload = unload.R }.Change(road.HeightR - uR, road.RiseR - wR);
-        var (netL, netR) = (tL - fL, tR - fR);
+        var (netL, netR) = (tL - n.FL, tR - n.FR);
         var perWheel = c.PerWheel;
         var (aL, aR) = (perWheel.L * netL, perWheel.R * netR);
         if (solid)
@@ -123,13 +98,10 @@ internal static class AxleStep<T, TSides>
             aR = T.Fma(across.R, netL, aR);
         }
 
-        n.FL = fL;
-        n.FR = fR;
         n.TyreL = tL;
         n.TyreR = tR;
         past.Now.L = aL;
         past.Now.R = aR;
-        var adams = rule;
         var (l1, r1, l2, r2, l3, r3) = (past.One.L, past.One.R, past.Two.L, past.Two.R, past.Three.L, past.Three.R);
         n.UL = adams.Place(uL, wL, aL, l1, l2, l3);
         n.UR = adams.Place(uR, wR, aR, r1, r2, r3);

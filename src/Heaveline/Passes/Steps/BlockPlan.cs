@@ -20,6 +20,9 @@ internal sealed record BlockPlan(Needs Needs, KinkCount Kinks, ShapedCount Shape
     /// <summary>Whether anything is worked out beside the axle's step.</summary>
     public bool IsFurther => IsShaped || (Needs & (Needs.CurvedStop | Needs.Friction | Needs.ElasticLink | Needs.FluidLink)) != 0;
 
+    /// <summary>Whether stops of curved force and friction are all that there is beyond straight laws at the wheels.</summary>
+    public bool IsPlain => !IsShaped && (Needs & (Needs.ElasticLink | Needs.FluidLink)) == 0;
+
     /// <summary>The plan for some cars.</summary>
     public static BlockPlan Of(ReadOnlySpan<RideNumbers> cars)
     {

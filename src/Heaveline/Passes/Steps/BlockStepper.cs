@@ -21,5 +21,23 @@ internal abstract class BlockStepper<TSample> : IDisposable
     /// <param name="cancellation">Stops the run.</param>
     public abstract void Run(RoadSteps<TSample> road, int outputs, Span<TSample> samples, CancellationToken cancellation = default);
 
+    /// <summary>
+    /// Goes on together with others that stand where this run stands and meet the same road: while one waits for its forces the other goes on. The
+    /// bits are those of each alone.
+    /// </summary>
+    /// <param name="other">The others.</param>
+    /// <param name="road">Road heights and rates for these steps.</param>
+    /// <param name="outputs">Number of recorded samples.</param>
+    /// <param name="samples">Receives as many numbers per output as there are channels.</param>
+    /// <param name="others">The same of the others.</param>
+    /// <param name="cancellation">Stops the run.</param>
+    public abstract void RunBeside(
+        BlockStepper<TSample> other,
+        RoadSteps<TSample> road,
+        int outputs,
+        Span<TSample> samples,
+        Span<TSample> others,
+        CancellationToken cancellation = default);
+
     public abstract void Dispose();
 }

@@ -23,7 +23,7 @@ internal static unsafe class BodyStep<T, TSample, TEnds>
     /// <param name="body">The body.</param>
     /// <param name="front">The front axle with its forces at this step.</param>
     /// <param name="rear">The rear axle.</param>
-    /// <param name="rule">The step.</param>
+    /// <param name="adams">The step.</param>
     /// <param name="now">Takes this step's accelerations.</param>
     /// <param name="past1">Those of the step before.</param>
     /// <param name="past2">Of the one before that.</param>
@@ -33,7 +33,7 @@ internal static unsafe class BodyStep<T, TSample, TEnds>
         ref BodyBlock<T> body,
         in AxleState<T> front,
         in AxleState<T> rear,
-        in AdamsRule<T> rule,
+        in AdamsRule<T> adams,
         ref BodyPast<T> now,
         in BodyPast<T> past1,
         in BodyPast<T> past2,
@@ -54,7 +54,7 @@ internal static unsafe class BodyStep<T, TSample, TEnds>
         var (z1, t1, p1) = (past1.Z, past1.Theta, past1.Phi);
         var (z2, t2, p2) = (past2.Z, past2.Theta, past2.Phi);
         var (z3, t3, p3) = (past3.Z, past3.Theta, past3.Phi);
-        var adams = rule;
+
         z = adams.Place(z, zRate, z0, z1, z2, z3);
         theta = adams.Place(theta, thetaRate, t0, t1, t2, t3);
         phi = adams.Place(phi, phiRate, p0, p1, p2, p3);

@@ -38,59 +38,36 @@ internal static unsafe class FurtherForces<T>
     public static void Stops(ref AxleState<T> n, in FurtherBlock<T> e) =>
         Push(in e, e.L.Travel + e.L.TrimTravel, e.R.Travel + e.R.TrimTravel, ref n.StartL, ref n.StartR);
 
-    /// <summary>
-    /// Stops of curved force and friction of one axle in one go, with the travel they see: the further elements that most cars have.
-    /// </summary>
+    /// <summary>Adds stops of curved force of one axle to what its other elements push with, where one is touched.</summary>
     /// <param name="n">The axle.</param>
     /// <param name="body">The body, at the same step.</param>
     /// <param name="e">Its further elements.</param>
-    /// <param name="stops">Whether there are curved stops.</param>
-    /// <param name="rubs">Whether there is friction.</param>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    public static void StopsAndFriction(AxleState<T>* n, BodyBlock<T>* body, FurtherBlock<T>* e, bool stops, bool rubs)
+    public static void AddStops(AxleState<T>* n, BodyBlock<T>* body, FurtherBlock<T>* e)
+    {
+        Seen(in *n, in *body, out var sL, out var sR);
+        Push(in *e, sL + e->L.TrimTravel, sR + e->R.TrimTravel, ref n->FL, ref n->FR);
+    }
+
+    /// <summary>Friction of one axle, which has nothing else that its step starts from.</summary>
+    /// <param name="n">The axle.</param>
+    /// <param name="body">The body, at the same step.</param>
+    /// <param name="e">Its further elements.</param>
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    public static void Friction(AxleState<T>* n, BodyBlock<T>* body, FurtherBlock<T>* e)
     {
         Seen(in *n, in *body, out var sL, out var sR);
         var (startL, startR) = (e->L.Constant, e->R.Constant);
-        if (rubs)
-        {
-            Rub(e, sL, sR, ref startL, ref startR);
-        }
-
+        Rub(ref *e, sL, sR, ref startL, ref startR);
         (n->StartL, n->StartR) = (startL, startR);
-        if (stops && T.AnyAbove(Reach(e, sL, sR), T.Of(StopLaw<T>.Least)))
-        {
-            Push(n, body, e);
-        }
     }
 
-    /// <summary>The same of both axles of cars side by side: neither waits for the other.</summary>
-    /// <param name="front">The front axle.</param>
-    /// <param name="rear">The rear axle.</param>
-    /// <param name="body">The body, at the same step.</param>
-    /// <param name="atFront">Further elements of the front axle.</param>
-    /// <param name="atRear">Those of the rear one.</param>
-    /// <param name="stops">Whether there are curved stops.</param>
-    /// <param name="rubs">Whether there is friction.</param>
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    public static void StopsAndFriction(
-        AxleState<T>* front, AxleState<T>* rear, BodyBlock<T>* body, FurtherBlock<T>* atFront, FurtherBlock<T>* atRear, bool stops, bool rubs)
+    /// <summary>Friction at travels from trim, added to what the step starts from.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void Rub(ref FurtherBlock<T> e, T sL, T sR, ref T startL, ref T startR)
     {
-        Seen(in *front, in *body, out var sFL, out var sFR);
-        Seen(in *rear, in *body, out var sRL, out var sRR);
-        var (startFL, startFR, startRL, startRR) = (atFront->L.Constant, atFront->R.Constant, atRear->L.Constant, atRear->R.Constant);
-        if (rubs)
-        {
-            Rub(atFront, sFL, sFR, ref startFL, ref startFR);
-            Rub(atRear, sRL, sRR, ref startRL, ref startRR);
-        }
-
-        (front->StartL, front->StartR, rear->StartL, rear->StartR) = (startFL, startFR, startRL, startRR);
-        // Most of the time no stop of any car is touched.
-        if (stops && T.AnyAbove(T.Max(Reach(atFront, sFL, sFR), Reach(atRear, sRL, sRR)), T.Of(StopLaw<T>.Least)))
-        {
-            Push(front, body, atFront);
-            Push(rear, body, atRear);
-        }
+        e.L.Friction.Add(sL, ref e.L.Slider, ref startL);
+        e.R.Friction.Add(sR, ref e.R.Slider, ref startR);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -102,54 +79,37 @@ internal static unsafe class FurtherForces<T>
         sR = T.Fma(n.NegYR, phi, n.UR - height);
     }
 
+    /// <summary>How far the wheel that goes farthest is past the clearance of its stop; most of the time no stop of any car is touched.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static void Rub(FurtherBlock<T>* e, T sL, T sR, ref T startL, ref T startR)
+    public static T Reach(in FurtherBlock<T> e, T sL, T sR)
     {
-        var (sliderL, sliderR) = (e->L.Slider, e->R.Slider);
-        startL += e->L.Friction.Force(sL, ref sliderL);
-        startR += e->R.Friction.Force(sR, ref sliderR);
-        (e->L.Slider, e->R.Slider) = (sliderL, sliderR);
-    }
-
-    // How far the wheel that goes farthest is past the clearance of its stop.
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static T Reach(FurtherBlock<T>* e, T sL, T sR)
-    {
-        var (left, right) = (sL + e->L.TrimTravel, sR + e->R.TrimTravel);
+        var (left, right) = (sL + e.L.TrimTravel, sR + e.R.TrimTravel);
         return T.Max(
-            T.Max(left - e->L.Bump.Clearance, right - e->R.Bump.Clearance),
-            T.Max(-left - e->L.Rebound.Clearance, -right - e->R.Rebound.Clearance));
-    }
-
-    // Works the travel out again: of what is in registers nothing need outlast this.
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    private static void Push(AxleState<T>* n, BodyBlock<T>* body, FurtherBlock<T>* e)
-    {
-        Seen(in *n, in *body, out var sL, out var sR);
-        Push(in *e, sL + e->L.TrimTravel, sR + e->R.TrimTravel, ref n->StartL, ref n->StartR);
+            T.Max(left - e.L.Bump.Clearance, right - e.R.Bump.Clearance),
+            T.Max(-left - e.L.Rebound.Clearance, -right - e.R.Rebound.Clearance));
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static void Push(in FurtherBlock<T> e, T left, T right, ref T startL, ref T startR)
+    private static void Push(in FurtherBlock<T> e, T left, T right, ref T forceL, ref T forceR)
     {
         if (e.L.Bump.Touched(left))
         {
-            startL += e.L.Bump.Push(left);
+            forceL += e.L.Bump.Push(left);
         }
 
         if (e.R.Bump.Touched(right))
         {
-            startR += e.R.Bump.Push(right);
+            forceR += e.R.Bump.Push(right);
         }
 
         if (e.L.Rebound.Touched(-left))
         {
-            startL -= e.L.Rebound.Push(-left);
+            forceL -= e.L.Rebound.Push(-left);
         }
 
         if (e.R.Rebound.Touched(-right))
         {
-            startR -= e.R.Rebound.Push(-right);
+            forceR -= e.R.Rebound.Push(-right);
         }
     }
 
@@ -161,11 +121,7 @@ internal static unsafe class FurtherForces<T>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static void Friction(ref AxleState<T> n, ref FurtherBlock<T> e)
     {
-        var (left, right) = (e.L.Slider, e.R.Slider);
-        var (forceL, forceR) = (e.L.Friction.Force(e.L.Travel, ref left), e.R.Friction.Force(e.R.Travel, ref right));
-        (e.L.Slider, e.R.Slider) = (left, right);
-        n.StartL += forceL;
-        n.StartR += forceR;
+        Rub(ref e, e.L.Travel, e.R.Travel, ref n.StartL, ref n.StartR);
     }
 
     /// <summary>

@@ -27,18 +27,18 @@ internal readonly unsafe struct KinksBehind<T, TSides>(AxleBlock<T, TSides>* blo
         for (; d < end - 1; d += 2)
         {
             var (at, bend) = (d[0].At, d[0].Bend);
-            fL = T.Fma(bend.L, T.Max(vL, at.L), fL);
-            fR = T.Fma(bend.R, T.Max(vR, at.R), fR);
+            T.AddAbove(ref fL, bend.L, vL, at.L);
+            T.AddAbove(ref fR, bend.R, vR, at.R);
             (at, bend) = (d[1].At, d[1].Bend);
-            gL = T.Fma(bend.L, T.Max(vL, at.L), gL);
-            gR = T.Fma(bend.R, T.Max(vR, at.R), gR);
+            T.AddAbove(ref gL, bend.L, vL, at.L);
+            T.AddAbove(ref gR, bend.R, vR, at.R);
         }
 
         if (d < end)
         {
             var (at, bend) = (d->At, d->Bend);
-            fL = T.Fma(bend.L, T.Max(vL, at.L), fL);
-            fR = T.Fma(bend.R, T.Max(vR, at.R), fR);
+            T.AddAbove(ref fL, bend.L, vL, at.L);
+            T.AddAbove(ref fR, bend.R, vR, at.R);
             d++;
         }
 
@@ -46,15 +46,15 @@ internal readonly unsafe struct KinksBehind<T, TSides>(AxleBlock<T, TSides>* blo
         for (var last = p + count.Above; p < last; p++)
         {
             var (at, bend) = (p->At, p->Bend);
-            gL = T.Fma(bend.L, T.Max(sL, at.L), gL);
-            gR = T.Fma(bend.R, T.Max(sR, at.R), gR);
+            T.AddAbove(ref gL, bend.L, sL, at.L);
+            T.AddAbove(ref gR, bend.R, sR, at.R);
         }
 
         for (var last = p + count.Below; p < last; p++)
         {
             var (at, bend) = (p->At, p->Bend);
-            fL = T.Fma(bend.L, T.Min(sL, at.L), fL);
-            fR = T.Fma(bend.R, T.Min(sR, at.R), fR);
+            T.AddBelow(ref fL, bend.L, sL, at.L);
+            T.AddBelow(ref fR, bend.R, sR, at.R);
         }
     }
 
@@ -74,28 +74,28 @@ internal readonly unsafe struct KinksBehind<T, TSides>(AxleBlock<T, TSides>* blo
         {
             var e = (KinkPair<T, Alike<T>>*)((byte*)d + apart);
             var (at, bend) = (d[0].At, d[0].Bend);
-            fFL = T.Fma(bend.L, T.Max(vFL, at.L), fFL);
-            fFR = T.Fma(bend.R, T.Max(vFR, at.R), fFR);
+            T.AddAbove(ref fFL, bend.L, vFL, at.L);
+            T.AddAbove(ref fFR, bend.R, vFR, at.R);
             (at, bend) = (e[0].At, e[0].Bend);
-            fRL = T.Fma(bend.L, T.Max(vRL, at.L), fRL);
-            fRR = T.Fma(bend.R, T.Max(vRR, at.R), fRR);
+            T.AddAbove(ref fRL, bend.L, vRL, at.L);
+            T.AddAbove(ref fRR, bend.R, vRR, at.R);
             (at, bend) = (d[1].At, d[1].Bend);
-            gFL = T.Fma(bend.L, T.Max(vFL, at.L), gFL);
-            gFR = T.Fma(bend.R, T.Max(vFR, at.R), gFR);
+            T.AddAbove(ref gFL, bend.L, vFL, at.L);
+            T.AddAbove(ref gFR, bend.R, vFR, at.R);
             (at, bend) = (e[1].At, e[1].Bend);
-            gRL = T.Fma(bend.L, T.Max(vRL, at.L), gRL);
-            gRR = T.Fma(bend.R, T.Max(vRR, at.R), gRR);
+            T.AddAbove(ref gRL, bend.L, vRL, at.L);
+            T.AddAbove(ref gRR, bend.R, vRR, at.R);
         }
 
         if (d < end)
         {
             var e = (KinkPair<T, Alike<T>>*)((byte*)d + apart);
             var (at, bend) = (d->At, d->Bend);
-            fFL = T.Fma(bend.L, T.Max(vFL, at.L), fFL);
-            fFR = T.Fma(bend.R, T.Max(vFR, at.R), fFR);
+            T.AddAbove(ref fFL, bend.L, vFL, at.L);
+            T.AddAbove(ref fFR, bend.R, vFR, at.R);
             (at, bend) = (e->At, e->Bend);
-            fRL = T.Fma(bend.L, T.Max(vRL, at.L), fRL);
-            fRR = T.Fma(bend.R, T.Max(vRR, at.R), fRR);
+            T.AddAbove(ref fRL, bend.L, vRL, at.L);
+            T.AddAbove(ref fRR, bend.R, vRR, at.R);
             d++;
         }
 
@@ -104,22 +104,22 @@ internal readonly unsafe struct KinksBehind<T, TSides>(AxleBlock<T, TSides>* blo
         {
             var q = (KinkPair<T, TSides>*)((byte*)p + apart);
             var (at, bend) = (p->At, p->Bend);
-            gFL = T.Fma(bend.L, T.Max(sFL, at.L), gFL);
-            gFR = T.Fma(bend.R, T.Max(sFR, at.R), gFR);
+            T.AddAbove(ref gFL, bend.L, sFL, at.L);
+            T.AddAbove(ref gFR, bend.R, sFR, at.R);
             (at, bend) = (q->At, q->Bend);
-            gRL = T.Fma(bend.L, T.Max(sRL, at.L), gRL);
-            gRR = T.Fma(bend.R, T.Max(sRR, at.R), gRR);
+            T.AddAbove(ref gRL, bend.L, sRL, at.L);
+            T.AddAbove(ref gRR, bend.R, sRR, at.R);
         }
 
         for (var last = p + front.count.Below; p < last; p++)
         {
             var q = (KinkPair<T, TSides>*)((byte*)p + apart);
             var (at, bend) = (p->At, p->Bend);
-            fFL = T.Fma(bend.L, T.Min(sFL, at.L), fFL);
-            fFR = T.Fma(bend.R, T.Min(sFR, at.R), fFR);
+            T.AddBelow(ref fFL, bend.L, sFL, at.L);
+            T.AddBelow(ref fFR, bend.R, sFR, at.R);
             (at, bend) = (q->At, q->Bend);
-            fRL = T.Fma(bend.L, T.Min(sRL, at.L), fRL);
-            fRR = T.Fma(bend.R, T.Min(sRR, at.R), fRR);
+            T.AddBelow(ref fRL, bend.L, sRL, at.L);
+            T.AddBelow(ref fRR, bend.R, sRR, at.R);
         }
     }
 }

@@ -25,11 +25,11 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TEnds> : BlockStepp
     private readonly BodyBlock<T>* body;
     private readonly AdamsRule<T>* rule;
     private readonly KinksBehind<T, TSides> frontKinks;
-    private readonly KinksBehind<T, TSides> rearKinks;
+    private readonly BothAxles<T, TSides> both;
     private readonly bool further;
+    private readonly bool plain;
     private readonly bool stops;
     private readonly bool rubs;
-    private readonly bool onlyStopsAndFriction;
     private readonly bool flows;
     private readonly bool resists;
     private readonly int perOutput;
@@ -52,17 +52,46 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TEnds> : BlockStepp
         rear = set.Rear;
         body = set.Body;
         rule = set.Rule;
-        (frontKinks, rearKinks) = (new(front, set.Plan.Kinks), new(rear, set.Plan.Kinks));
+        frontKinks = new(front, set.Plan.Kinks);
+        both = new(set);
         further = set.Plan.IsFurther;
         (stops, rubs) = ((set.Plan.Needs & Needs.CurvedStop) != 0, (set.Plan.Needs & Needs.Friction) != 0);
-        onlyStopsAndFriction = further && !set.Plan.IsShaped && (set.Plan.Needs & (Needs.ElasticLink | Needs.FluidLink)) == 0;
         flows = (set.Plan.Needs & Needs.FluidLink) != 0;
+        plain = set.Plan.IsPlain;
         resists = (set.Plan.Needs & Needs.ResistiveLine) != 0;
         samplesBetweenLooks = Math.Max(1, StepsBetweenLooks / perOutput);
         *rule = AdamsRule<T>.Of(T.Of(step));
     }
 
-    public override void Run(RoadSteps<TSample> road, int outputs, Span<TSample> samples, CancellationToken cancellation = default)
+    public override void Run(RoadSteps<TSample> road, int outputs, Span<TSample> samples, CancellationToken cancellation = default) =>
+        Run(null, road, outputs, samples, default, cancellation);
+
+    public override void RunBeside(
+        BlockStepper<TSample> other,
+        RoadSteps<TSample> road,
+        int outputs,
+        Span<TSample> samples,
+        Span<TSample> others,
+        CancellationToken cancellation = default)
+    {
+        if (other is LaneStepper<T, TSample, TSides, TEnds> beside && plain && beside.plain && TEnds.Blocks == 2
+            && (beside.perOutput, beside.steps, beside.left) == (perOutput, steps, left) && !road.Shared.IsEmpty && road.Jumps.IsEmpty)
+        {
+            Run(beside, road, outputs, samples, others, cancellation);
+            return;
+        }
+
+        Run(road, outputs, samples, cancellation);
+        other.Run(road, outputs, others, cancellation);
+    }
+
+    private void Run(
+        LaneStepper<T, TSample, TSides, TEnds>? beside,
+        RoadSteps<TSample> road,
+        int outputs,
+        Span<TSample> samples,
+        Span<TSample> others,
+        CancellationToken cancellation)
     {
         var at = steps - road.First;
         var jumps = road.Jumps[jumped..];
@@ -81,6 +110,7 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TEnds> : BlockStepp
         fixed (Quad<TSample>* table = road.Moving)
         fixed (double* shared = road.Shared)
         fixed (TSample* sample = samples[..(outputs * channels)])
+        fixed (TSample* other = others[..(outputs * (beside?.channels ?? 0))])
         {
             var moving = (uint)(shared == null ? road.Moving.Length / 2 : road.Shared.Length / PerStep);
             for (var k = 0; k < outputs; k++)
@@ -94,34 +124,46 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TEnds> : BlockStepp
                 {
                     if (TEnds.Blocks == 2 && shared != null && jumps.IsEmpty)
                     {
-                        var below = at < 0 ? before : (uint)at < moving ? shared + (PerStep * at) : after;
+                        // The recorded step alone, then all until the next.
+                        var run = n == 0 ? 1 : perOutput - n;
                         if (n == 0)
                         {
                             Before(sample + (k * channels));
-                            Step(below);
-                            After(sample + (k * channels));
-                        }
-                        else
-                        {
-                            Step(below);
+                            beside?.Before(other + (k * beside.channels));
                         }
 
+                        for (var end = at + run; at < end;)
+                        {
+                            var inside = (uint)at < moving;
+                            var below = inside ? shared + (PerStep * at) : at < 0 ? before : after;
+                            var until = at < 0 ? Math.Min(0, end) : inside ? Math.Min((int)moving, end) : end;
+                            at += Several(beside, below, inside ? PerStep : 0, until - at);
+                        }
+
+                        if (n == 0)
+                        {
+                            After(sample + (k * channels));
+                            beside?.After(other + (k * beside.channels));
+                        }
+
+                        n += run - 1;
+                        at--;
                         continue;
                     }
 
                     var under = (uint)at >= moving ? TEnds.Road(at < 0 ? levels : levels + 2, set.Room)
                         : shared == null ? TEnds.Road(table + (2 * at), set.Room)
                         : TEnds.Road(shared + (PerStep * at), set.Room);
-                    var here = 0;
-                    while (here < jumps.Length && jumps[here].At == at + road.First)
+                    var met = 0;
+                    while (met < jumps.Length && jumps[met].At == at + road.First)
                     {
-                        here++;
+                        met++;
                     }
 
-                    if (here > 0)
+                    if (met > 0)
                     {
-                        Jump(under, n == 0 ? sample + (k * channels) : null, jumps[..here]);
-                        jumps = jumps[here..];
+                        Jump(under, n == 0 ? sample + (k * channels) : null, jumps[..met]);
+                        jumps = jumps[met..];
                     }
                     else if (n == 0)
                     {
@@ -137,9 +179,43 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TEnds> : BlockStepp
 
         steps = at + road.First;
         jumped = road.Jumps.Length - jumps.Length;
+        if (beside is not null)
+        {
+            beside.steps = steps;
+        }
     }
 
     public override void Dispose() => set.Dispose();
+
+    // As many steps of the wanted ones as the ring has room for; one where more is worked out than both axles' step does.
+    private int Several(LaneStepper<T, TSample, TSides, TEnds>? beside, double* below, int apart, int wanted)
+    {
+        if (!plain)
+        {
+            Step(below);
+            return 1;
+        }
+
+        if (left == 0)
+        {
+            Wrap();
+            beside?.Wrap();
+        }
+
+        var here = Math.Min(wanted, left);
+        if (beside is null)
+        {
+            both.Run(below, apart, here, left);
+        }
+        else
+        {
+            both.Run(in beside.both, below, apart, here, left);
+            beside.left -= here;
+        }
+
+        left -= here;
+        return here;
+    }
 
     private void Step(double* below)
     {
@@ -159,35 +235,38 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TEnds> : BlockStepp
         }
 
         left--;
-        if (onlyStopsAndFriction)
-        {
-            if (TEnds.Blocks == 2)
-            {
-                FurtherForces<T>.StopsAndFriction(&front->State, &rear->State, body, set.FrontFurther, set.RearFurther, stops, rubs);
-            }
-            else
-            {
-                FurtherForces<T>.StopsAndFriction(&front->State, body, set.FrontFurther, stops, rubs);
-            }
-        }
-        else if (further)
+        if (further && !plain)
         {
             Further();
         }
 
-        var frontPast = (PairHistory<T>*)(set.FrontPast + left);
-        var rearPast = (PairHistory<T>*)(set.RearPast + left);
         if (TEnds.Blocks == 1)
         {
-            AxleStep<T, TSides>.Run(ref *front, in frontKinks, in *body, in *rule, in underFront, ref *frontPast);
+            if (rubs && plain)
+            {
+                FurtherForces<T>.Friction(&front->State, body, set.FrontFurther);
+            }
+
+            ref var past = ref *(PairHistory<T>*)(set.FrontPast + left);
+            if (stops && plain)
+            {
+                AxleStep<T, TSides>.Push(ref *front, in frontKinks, in *body);
+                FurtherForces<T>.AddStops(&front->State, body, set.FrontFurther);
+                AxleStep<T, TSides>.Move(ref *front, frontKinks.Solid, in *rule, in underFront, ref past);
+            }
+            else
+            {
+                AxleStep<T, TSides>.Run(ref *front, in frontKinks, in *body, in *rule, in underFront, ref past);
+            }
+
+            BodyStep<T, TSample, TEnds>.Run(body, &front->State, &rear->State, rule, set.BodyPast + left);
         }
         else
         {
-            AxleStep<T, TSides>.Run(
-                ref *front, ref *rear, in frontKinks, in rearKinks, in *body, in *rule, in underFront, in underRear, ref *frontPast, ref *rearPast);
+            both.Push();
+            both.Move(underFront, underRear, left);
         }
 
-        BodyStep<T, TSample, TEnds>.Run(body, &front->State, &rear->State, rule, set.BodyPast + left);
         if (flows)
         {
             BetweenAxles<T, TSample, TEnds>.Flow(set.Link, rule, set.LinkPast + left, resists);
@@ -200,6 +279,10 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TEnds> : BlockStepp
         Step(road);
         After(sample);
     }
+
+    private void Before(TSample* sample) => BlockSample<T, TSample, TSides, TEnds>.Before(set, channels, sample);
+
+    private void After(TSample* sample) => BlockSample<T, TSample, TSides, TEnds>.After(set, channels, left, resists, sample);
 
     // A step beside which the road jumps.
     private void Jump(T* road, TSample* sample, ReadOnlySpan<RoadJump<TSample>> jumps)
@@ -282,74 +365,6 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TEnds> : BlockStepp
         if ((needs & Needs.Friction) != 0)
         {
             FurtherForces<T>.Friction(axle, elements);
-        }
-    }
-
-    // Positions and rates as they are before the step.
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    private void Before(TSample* sample)
-    {
-        var front = &set.Front->State;
-        var rear = &set.Rear->State;
-        var body = set.Body;
-        var link = set.Link;
-        TEnds.Record(sample + Channel.Heave, body->Z);
-        TEnds.Record(sample + Channel.Pitch, body->Theta);
-        TEnds.Record(sample + Channel.Roll, body->Phi);
-        TEnds.Record(sample + Channel.Wheel, front->UL, front->UR, rear->UL, rear->UR);
-        TEnds.Record(sample + Channel.Flow, link->FlowL);
-        TEnds.Record(sample + Channel.Flow + 1, link->FlowR);
-        if (channels == Channel.Count)
-        {
-            TEnds.Record(sample + Channel.Rates + Channel.Heave, body->ZRate);
-            TEnds.Record(sample + Channel.Rates + Channel.Pitch, body->ThetaRate);
-            TEnds.Record(sample + Channel.Rates + Channel.Roll, body->PhiRate);
-            TEnds.Record(sample + Channel.Rates + Channel.Wheel, front->WL, front->WR, rear->WL, rear->WR);
-            FlowRates(sample);
-        }
-    }
-
-    private void FlowRates(TSample* sample)
-    {
-        TEnds.Record(sample + Channel.Rates + Channel.Flow, set.Link->FlowRateL);
-        TEnds.Record(sample + Channel.Rates + Channel.Flow + 1, set.Link->FlowRateR);
-    }
-
-    // Accelerations and forces, which the step works out.
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    private void After(TSample* sample)
-    {
-        if (channels < Channel.BodyAccelerations)
-        {
-            return;
-        }
-
-        var body = set.BodyPast + left;
-        TEnds.Record(sample + Channel.Accelerations + Channel.Heave, body->Z);
-        TEnds.Record(sample + Channel.Accelerations + Channel.Pitch, body->Theta);
-        TEnds.Record(sample + Channel.Accelerations + Channel.Roll, body->Phi);
-        if (channels < Channel.TyreLoads)
-        {
-            return;
-        }
-
-        var front = &set.Front->State;
-        var rear = &set.Rear->State;
-        var link = set.Link;
-        var f = set.FrontPast + left;
-        var r = set.RearPast + left;
-        TEnds.Record(sample + Channel.Accelerations + Channel.Wheel, f->L, f->R, r->L, r->R);
-        TEnds.Record(sample + Channel.Accelerations + Channel.Flow, link->FlowDotL);
-        TEnds.Record(sample + Channel.Accelerations + Channel.Flow + 1, link->FlowDotR);
-        TEnds.Record(sample + Channel.Tyre, front->TyreL, front->TyreR, rear->TyreL, rear->TyreR);
-        if (channels == Channel.Count)
-        {
-            TEnds.Record(sample + Channel.Force, front->FL, front->FR, rear->FL, rear->FR);
-            if (resists)
-            {
-                // Worked out at the step itself, from the pressures.
-                FlowRates(sample);
-            }
         }
     }
 

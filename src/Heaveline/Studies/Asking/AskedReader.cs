@@ -6,7 +6,6 @@ using Heaveline.Parts;
 using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Roads;
-using Heaveline.Ties;
 
 namespace Heaveline.Studies;
 
@@ -243,9 +242,9 @@ public sealed partial class AskedReader(Given given, IFinder finder)
     public IReadOnlyList<RecordedDrive> Drives(Choice choice) =>
         [.. Texts(choice).Select(name => Sought(choice, finder.Drive(name)).Value).OfType<RecordedDrive>()];
 
-    /// <summary>The sheet of cable ties; null when there is none.</summary>
-    public TieSheet? Ties(Choice choice) =>
-        Text(choice) is { } name ? Sought(choice, finder.Ties(name)).Value : null;
+    /// <summary>What the finder finds by a name that was given for a choice; null when it is not there.</summary>
+    internal T? Of<T>(Choice choice, Func<IFinder, Found<T>> find)
+        where T : class => Sought(choice, find(finder)).Value;
 
     /// <summary>The class of a random road; null when there is none.</summary>
     public RoadClass? Class(Choice choice) => Class(choice, Text(choice) ?? "");

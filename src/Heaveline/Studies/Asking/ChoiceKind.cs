@@ -15,6 +15,9 @@ public enum ChoiceKind
     /// <summary>Files of sheets of cable ties.</summary>
     Ties,
 
+    /// <summary>Files of films of a passing car.</summary>
+    Film,
+
     /// <summary>Files of lists of parts.</summary>
     Parts,
 

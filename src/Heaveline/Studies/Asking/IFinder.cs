@@ -1,5 +1,6 @@
 using Heaveline.Cars;
 using Heaveline.Drives;
+using Heaveline.Films;
 using Heaveline.Parts;
 using Heaveline.Roads;
 using Heaveline.Ties;
@@ -33,6 +34,18 @@ public interface IFinder
     /// <summary>Whether a name leads to a drive that somebody wrote down what is known of, with its log.</summary>
     /// <param name="name">The name.</param>
     bool IsDescribed(string name) => false;
+
+    /// <summary>
+    /// The film of a name: its sheet with its kept track, or a track or a film with the sheet that says its marks. Where films are not looked for,
+    /// none
+    /// is found.
+    /// </summary>
+    /// <param name="name">The name.</param>
+    /// <param name="marks">Name of the sheet of marks; null: the film's own.</param>
+    Found<KeptFilm> Film(string name, string? marks) => new() { Name = name, Refusal = "Films are not read here." };
+
+    /// <summary>The kept brightness of a headlamp of a name. Where lamps are not looked for, none is found.</summary>
+    Found<LampTrack> Lamp(string name) => new() { Name = name, Refusal = "Lamps are not read here." };
 
     /// <summary>The sheet of cable ties of a name. Where sheets are not looked for, none is found.</summary>
     Found<TieSheet> Ties(string name) => new() { Name = name, Refusal = "Sheets of cable ties are not read here." };

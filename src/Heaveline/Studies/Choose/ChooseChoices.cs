@@ -67,9 +67,9 @@ internal static class ChooseChoices
     };
 
     /// <summary>The places that stay as they are.</summary>
-    public static readonly Choice Leave = new()
+    public static readonly Choice Keep = new()
     {
-        Name = "leave",
+        Name = "keep",
         Kind = ChoiceKind.Word,
         Says = "A place that stays as it is, of those that are open without a word; may be given more than once.",
         HelpName = "PLACE",
@@ -101,9 +101,9 @@ internal static class ChooseChoices
     {
         Name = "with",
         Kind = ChoiceKind.Word,
-        Says = $"Another limit than usual, \"{ChooseLimitReader.Example}\": of {string.Join(", ", ChooseLimitReader.Names)}; \"hit at most 5 % more, "
-            + "in 19 of 20 cars\" says in what share of the drawn cars; may be given more than once. Without it: "
-            + $"{ChooseLimitReader.Usual}.",
+            Says = $"Another limit than usual, \"{ChooseLimitReader.Example}\": of {string.Join(", ", ChooseLimitReader.Names)}; \"hit at most 5 % more, "
+                + "in 19 of 20 cars\" says in what share of the drawn cars; may be given more than once. "
+                + $"Without it: {ChooseLimitReader.Usual}.",
         HelpName = "LIMIT",
         IsRepeated = true,
     };
@@ -123,7 +123,7 @@ internal static class ChooseChoices
     public static readonly Choice Seed = Choices.Seed();
 
     /// <summary>All of them, in the order of the help.</summary>
-    public static IReadOnlyList<Choice> All { get; } = [Car, Lists, Use, Loads, Open, Leave, Wish, Budget, With, Draws, Seed];
+    public static IReadOnlyList<Choice> All { get; } = [Car, Lists, Use, Loads, Open, Keep, Wish, Budget, With, Draws, Seed];
 
     /// <summary>Reads what is asked; null where anything was objected to.</summary>
     public static ChooseAsked? Read(AskedReader reader)

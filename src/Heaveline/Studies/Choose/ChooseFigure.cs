@@ -64,7 +64,7 @@ internal static class ChooseFigure
                     X = Wide("settling, of the car as it is", [100.0, .. shown.Select(one => In.Percent.Of(one.Wishes[0]))]),
                     Y = up == WishKind.Money
                         ? new Axis { Label = "price", Unit = findings.Parts.Currency, From = 0.0 }
-                        : up == WishKind.Parts ? new Axis { Label = "places changed", Unit = "–", From = 0.0 }
+                        : up == WishKind.Parts ? new Axis { Label = "places changed", Unit = "", From = 0.0 }
                         : Wide($"{name}, of the car as it is", [100.0, .. shown.Select(Height)]),
                     Height = 90.0,
                     Marks =

@@ -8,7 +8,7 @@ internal static class ChooseOpenReader
 {
     private static Choice Open => ChooseChoices.Open;
 
-    private static Choice Leave => ChooseChoices.Leave;
+    private static Choice Keep => ChooseChoices.Keep;
 
     /// <summary>Reads them; the usual places where none was given.</summary>
     public static (ImmutableArray<PartPlace> Places, ImmutableArray<ChooseFilter> Filters) Read(AskedReader reader)
@@ -40,16 +40,16 @@ internal static class ChooseOpenReader
             }
         }
 
-        PartPlace[] kept = [.. reader.Texts(Leave).Select(word => PlaceOf(reader, Leave, word)).OfType<PartPlace>()];
+        PartPlace[] kept = [.. reader.Texts(Keep).Select(word => PlaceOf(reader, Keep, word)).OfType<PartPlace>()];
         foreach (var place in kept.Where(places.Contains))
         {
-            reader.Object(Leave.Name, $"'{place.Name()}' is to stay as it is, and is open: leave out one of the two.");
+            reader.Object(Keep.Name, $"'{place.Name()}' is to stay as it is, and is open: leave out one of the two.");
         }
 
         PartPlace[] open = [.. words.Count == 0 ? ChooseAsked.Usual.Except(kept) : places];
         if (words.Count == 0 && open.Length == 0)
         {
-            reader.Object(Leave.Name, "Every place is to stay as it is: nothing is left to choose.");
+            reader.Object(Keep.Name, "Every place is to stay as it is: nothing is left to choose.");
         }
 
         return ([.. open], filters.ToImmutable());
@@ -74,7 +74,7 @@ internal static class ChooseOpenReader
 
     private static PartPlace? PlaceOf(AskedReader reader, Choice choice, string word)
     {
-        if (PartPlaces.Named(word) is { } place)
+        if (PartPlaces.All.Where(place => place.Name() == word).ToArray() is [var place])
         {
             return place;
         }

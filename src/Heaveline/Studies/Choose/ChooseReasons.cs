@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Heaveline.Causes;
 using Heaveline.Doubts;
 using Heaveline.Numerics;
+using Heaveline.Parts;
 using Heaveline.Search;
 
 namespace Heaveline.Studies;
@@ -28,7 +29,7 @@ internal static class ChooseReasons
         var least = findings.List.IsEmpty ? findings.Least?.Wishes[0] ?? 1.0 : findings.List[0].Entry.Tried.Stated.Wishes[0];
         barred = barred is not null && barred.Wishes[0] < least - Unfelt ? barred : null;
         var where = new ChooseWhere(findings.Asked, findings.Parts, doer, findings.Found);
-        findings = findings with { Barred = barred, Where = Told(barred is null ? [] : [barred]), Instances = where.Instances() };
+        findings = findings with { Barred = barred, Where = Told(barred is null ? [] : [(barred, null)]), Instances = where.Instances() };
         if (findings.List.IsEmpty)
         {
             return findings;
@@ -40,7 +41,8 @@ internal static class ChooseReasons
         aside = [.. aside.Zip(ridden.Stated(findings.Found, [.. aside.Select(one => one.Setup)]), (one, now) => (one.Place, now))];
         return findings with
         {
-            Where = findings.Where.SetItems(Told(aside.Select(one => one.Setup).Where(one => !one.IsAllowed))),
+            Where = findings.Where.SetItems(Told(
+                aside.Where(one => !one.Setup.IsAllowed).Select(one => (one.Setup, (PartPlace?)findings.Parts.Places[one.Place])))),
             Shares = Shares(findings, work),
             Aside = aside,
             List = Alike(findings, aside, run),
@@ -48,8 +50,8 @@ internal static class ChooseReasons
             Sides = ChooseSides.Of(findings, doer, run),
         };
 
-        ImmutableDictionary<long, string> Told(IEnumerable<DrivenSetup> refused) => refused.DistinctBy(one => one.Setup)
-            .Select(one => (one.Setup, Words: where.Of(one))).Where(one => one.Words is not null)
+        ImmutableDictionary<long, string> Told(IEnumerable<(DrivenSetup Setup, PartPlace? At)> refused) => refused.DistinctBy(one => one.Setup.Setup)
+            .Select(one => (one.Setup.Setup, Words: where.Of(one.Setup, one.At))).Where(one => one.Words is not null)
             .ToImmutableDictionary(one => one.Setup, one => one.Words!);
     }
 

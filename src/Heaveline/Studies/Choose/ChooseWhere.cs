@@ -23,7 +23,8 @@ internal sealed class ChooseWhere(ChooseAsked asked, ChooseParts parts, ChooseDo
 
     /// <summary>Of a setup, without a full stop; null where the reason is of no place.</summary>
     /// <param name="one">The setup.</param>
-    public string? Of(DrivenSetup one) => Of(one.Setup, one.Refusal, one.Row);
+    /// <param name="at">The place that is spoken of: its part need not be named again.</param>
+    public string? Of(DrivenSetup one, PartPlace? at = null) => Of(one.Setup, one.Refusal, one.Row, at);
 
     /// <summary>For each reason against setups the same of one of them: of those driven that which settles least.</summary>
     public ImmutableDictionary<int, string> Instances()
@@ -43,7 +44,7 @@ internal sealed class ChooseWhere(ChooseAsked asked, ChooseParts parts, ChooseDo
         return words.Where(one => one.Value is not null).ToImmutableDictionary(one => one.Key, one => one.Value!);
     }
 
-    private string? Of(long setup, int refusal, SetupRow? row)
+    private string? Of(long setup, int refusal, SetupRow? row, PartPlace? at = null)
     {
         if (refusal >= DrivenSetup.FirstLimit)
         {
@@ -52,7 +53,8 @@ internal sealed class ChooseWhere(ChooseAsked asked, ChooseParts parts, ChooseDo
 
         return (parts.Fit(setup), (ChooseRefusal)refusal) switch
         {
-            (Misfit misfit, _) => $"{misfit.Part} as {misfit.Place.Name()}: {misfit.Reason}",
+            (Misfit misfit, ChooseRefusal.Misfit) when misfit.Place == at => misfit.Reason,
+            (Misfit misfit, ChooseRefusal.Misfit) => $"{misfit.Part} as {misfit.Place.Name()}: {misfit.Reason}",
             (Fitted fitted, ChooseRefusal.CannotStand) => Standing(fitted),
             (Fitted fitted, ChooseRefusal.Roll) => Worst(fitted, ChooseStanding.Roll, asked.Limits.Roll),
             (Fitted fitted, ChooseRefusal.Braking) => Worst(fitted, ChooseStanding.Braking, asked.Limits.Braking),

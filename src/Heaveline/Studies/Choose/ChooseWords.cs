@@ -1,5 +1,4 @@
 using Heaveline.Answers;
-using Heaveline.Cars;
 using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Parts;
@@ -93,11 +92,12 @@ internal sealed class ChooseWords(ChooseFindings findings)
     ];
 
     /// <summary>What to check on the real car, each told once with whom it is of.</summary>
-    public IEnumerable<Sentence> Checks => findings.List
-        .SelectMany(one => ChangeReminders.Of(
-                findings.Asked.Car, one.Fitted.Car, SideEffectsChange.Between(findings.Full.SideEffects, one.Full.SideEffects))
-            .Select(check => (one.Letter, Check: check)))
-        .GroupBy(one => one.Check)
+    public IEnumerable<Sentence> Checks => OfWhom(one => ChangeReminders.Of(
+        findings.Asked.Car, one.Fitted.Car, SideEffectsChange.Between(findings.Full.SideEffects, one.Full.SideEffects)));
+
+    private IEnumerable<Sentence> OfWhom(Func<ChooseTold, IEnumerable<Sentence>> of) => findings.List
+        .SelectMany(one => of(one).Select(said => (one.Letter, Said: said)))
+        .GroupBy(one => one.Said)
         .GroupBy(same => same.Key.Id)
         .SelectMany(alike => alike.Select((same, k) => same.Key with
         {
@@ -160,7 +160,7 @@ internal sealed class ChooseWords(ChooseFindings findings)
         var others = findings.Found.Wishes.Index().Where(w => w.Index > 0 && w.Item is not (WishKind.Money or WishKind.Parts))
             .Where(w => double.IsFinite(stated[w.Index])).Select(w => $"{ChooseTables.Name(w.Item)} {Less(stated[w.Index])}").ToArray();
         return $"The settling, RMS pitch in the first second after the rear wheels have left, is {Less(stated[0])} "
-            + Text($"as the mean of {cases} use cases{Ninth(one)}{(others.Length > 0 ? "; " : "")}{string.Join(", ", others)}.");
+            + Text($"as the mean of {cases} use cases{Ninth(one)}{string.Concat(others.Select((other, k) => (k == 0 ? "; " : ", ") + other))}.");
     }
 
     private static string Of(ChooseRoad road) => $"{road.Name} ({road.Road.Caption}) at {Speeds(road.Speeds)}"
@@ -221,22 +221,11 @@ internal sealed class ChooseWords(ChooseFindings findings)
         + (findings.Where.TryGetValue(refused.Setup, out var where) ? $": {where}" : "");
 
     // Of each setup at the load at which a stop is met soonest of those at which that changes.
-    private IEnumerable<Sentence> FirstStops
-    {
-        get
-        {
-            LoadState[] loads = [.. findings.Asked.Loads, .. findings.Stood.Others];
-            foreach (var one in findings.List)
-            {
-                var stances = loads.Zip(
-                    findings.Stood.Stances, (load, was) => (load.Name, was, CureStance.Of(RideModel.Of(one.Fitted.Car, load))));
-                if (CureStopWords.Of([.. stances]) is { } stops)
-                {
-                    yield return new($"first-stops-{one.Letter.ToLowerInvariant()}", $"{one.Letter}: {stops}.");
-                }
-            }
-        }
-    }
+    private IEnumerable<Sentence> FirstStops => OfWhom(one => CureStopWords.Of(
+        [
+            .. findings.Asked.Loads.Concat(findings.Stood.Others)
+                .Zip(findings.Stood.Stances, (load, was) => (load.Name, was, CureStance.Of(RideModel.Of(one.Fitted.Car, load)))),
+        ]) is { } stops ? [new Sentence("first-stops", $"{stops}.")] : []);
 
     // Good as stated, but not to be relied on.
     private Sentence? Fragile
@@ -253,11 +242,14 @@ internal sealed class ChooseWords(ChooseFindings findings)
         }
     }
 
-    private static string? Against(TriedSetup one, IReadOnlyList<SetupLimit> limits)
+    private string? Against(TriedSetup one, IReadOnlyList<SetupLimit> limits)
     {
         if (!one.IsClean(SetupTrial.CleanShare))
         {
-            return Text($"in {one.Draws - one.Clean} of {Cars(one)} it does what no cure may do");
+            var most = one.Rows.Select(row => row.Refusal).Where(refusal => refusal != SetupRow.None)
+                .GroupBy(refusal => refusal).OrderByDescending(same => same.Count()).ThenBy(same => same.Key).First().Key;
+            return Text($"in {one.Draws - one.Clean} of {Cars(one)} it does what no cure may do, most often it ")
+                + ChooseLimitWords.Reason(most, findings.Found.Task, findings.Asked.Limits);
         }
 
         var broken = limits.Index().FirstOrDefault(limit => !one.Keeps(limit.Index, limit.Item.Share));
@@ -308,8 +300,8 @@ internal sealed class ChooseWords(ChooseFindings findings)
                     && (strength == strengths[0] || strength == strengths[^1]))
                 {
                     yield return new($"end-{name.Replace(' ', '-')}",
-                        $"A has the {(strength == strengths[0] ? "softest" : "firmest")} {name} of "
-                        + $"{(IsFiltered(place) ? "those looked at" : "the lists")} that fits{By(place)}: one beyond it might be better still.");
+                        $"A has the {(strength == strengths[0] ? "softest" : "firmest")} {name} of {(IsFiltered(place) ? "those looked at" : "the lists")} "
+                            + $"that fits{By(place)}: one beyond it might be better still.");
                 }
             }
         }

@@ -2,6 +2,6 @@ namespace Heaveline.Studies;
 
 /// <summary>Why a setting is turned no farther.</summary>
 /// <param name="Breach">What no cure may do and it would do.</param>
-/// <param name="Load">Under which load.</param>
-/// <param name="Last">How far it may be turned ("41 N/mm"); blank where not at all.</param>
+/// <param name="Load">Under which load, that which ends it first.</param>
+/// <param name="Last">How far it may be turned, to a step of its slider ("41 N/mm"); blank where not at all.</param>
 public sealed record CureEnd(CureBreach Breach, string Load, string Last);

@@ -63,6 +63,22 @@ internal sealed class CureGuard(bool rolls, IReadOnlyList<Measure<Pass>> aims)
             return (CureBreach.NoCrossing, null);
         }
 
+        foreach (var (breach, of, _) in Worse(before, after))
+        {
+            return (breach, of);
+        }
+
+        return (after[1] > (1.0 + Spoilt) * before[1] ? CureBreach.Spoilt : CureBreach.None, null);
+    }
+
+    /// <summary>
+    /// Wheels that leave the road for longer, stops that are pressed deeper and springs that come loose, each with what it is of and its place in
+    /// <see cref="Measured"/>.
+    /// </summary>
+    /// <param name="before">The numbers of <see cref="Measured"/> before, SI.</param>
+    /// <param name="after">The same after.</param>
+    public IEnumerable<(CureBreach Breach, string Of, int Measure)> Worse(IReadOnlyList<double> before, IReadOnlyList<double> after)
+    {
         for (var k = aims.Count; k < Measured.Count; k++)
         {
             // As printed, so that nobody is told of a price that no table shows.
@@ -72,13 +88,11 @@ internal sealed class CureGuard(bool rolls, IReadOnlyList<Measure<Pass>> aims)
             if (isLift ? now > was : now < Math.Min(was, 0.0))
             {
                 var end = measure.Key[..measure.Key.IndexOf('-', StringComparison.Ordinal)];
-                return isLift ? (CureBreach.Lift, $"a {end} wheel")
-                    : measure.Key.EndsWith(Loose, StringComparison.Ordinal) ? (CureBreach.Loose, $"a {end} spring")
-                    : (CureBreach.Stop, $"the {end} {(measure.Key.EndsWith(Margins[1], StringComparison.Ordinal) ? "rebound" : "bump")} stop");
+                yield return isLift ? (CureBreach.Lift, $"a {end} wheel", k)
+                    : measure.Key.EndsWith(Loose, StringComparison.Ordinal) ? (CureBreach.Loose, $"a {end} spring", k)
+                    : (CureBreach.Stop, $"the {end} {(measure.Key.EndsWith(Margins[1], StringComparison.Ordinal) ? "rebound" : "bump")} stop", k);
             }
         }
-
-        return (after[1] > (1.0 + Spoilt) * before[1] ? CureBreach.Spoilt : CureBreach.None, null);
     }
 
     /// <summary>The same of two recorded crossings.</summary>
@@ -91,7 +105,13 @@ internal sealed class CureGuard(bool rolls, IReadOnlyList<Measure<Pass>> aims)
     /// <param name="before">The car standing before.</param>
     /// <param name="after">After.</param>
     internal static AxleEnd? Undamped(CarAtRest before, CarAtRest after) => new AxleEnd?[] { AxleEnd.Front, AxleEnd.Rear }
-        .FirstOrDefault(end => !IsCommon(before.DampingRatio(end!.Value), after.DampingRatio(end.Value)));
+        .FirstOrDefault(end => !IsDamped(before, after, end!.Value));
+
+    /// <summary>Whether an axle is damped as is common, or no farther from it than it was.</summary>
+    /// <param name="before">The car standing before.</param>
+    /// <param name="after">After.</param>
+    /// <param name="end">The axle.</param>
+    internal static bool IsDamped(CarAtRest before, CarAtRest after, AxleEnd end) => IsCommon(before.DampingRatio(end), after.DampingRatio(end));
 
     private static Measure<Pass> LooseLeft(WheelPlace place) => CurvedMeasure.Of(
         $"{place.Key}-{Loose}", $"{place.Name}: left until a spring is loose", In.Millimetres, 1,

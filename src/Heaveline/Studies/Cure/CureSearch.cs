@@ -93,16 +93,15 @@ internal sealed class CureSearch
         CureTrial[] trials = [.. ways.SelectMany(way => way).Select(turn => new CureTrial([turn]))];
         var tried = Tried(trials);
         var (cures, left, at) = (new List<(CureTrial Trial, double Gain)>(), new List<(Setting Setting, CureLeft Left)>(), 0);
-        foreach (var way in ways)
+        var ends = Ends(ways, tried);
+        foreach (var (w, way) in ways.Index())
         {
             // Past the first step that is not allowed nobody looks.
             var all = tried[at..(at + way.Length)];
             var steps = all.TakeWhile(one => one.Breach == CureBreach.None).ToArray();
             at += way.Length;
             var most = steps.Length == 0 ? 0.0 : steps.Max(one => one.Gain);
-            var end = steps.Length == all.Length
-                ? null
-                : new CureEnd(all[steps.Length].Breach, all[steps.Length].Load, steps.Length == 0 ? "" : way[steps.Length - 1].Amount);
+            var end = ends[w];
             if (most >= Felt)
             {
                 // That which reaches most of it with the least, or where the passes that are told speak against it the next smaller.
@@ -133,6 +132,43 @@ internal sealed class CureSearch
         return ([.. better.Select(cure => cure.Trial)], better.ToDictionary(cure => cure.Trial.Turns[0].Setting, cure => cure.Gain),
             [.. left.Select(one => one.Left)]);
     }
+
+    // How far each way may be turned, to a step of its slider, and what it does there under which load; null where its slider ends first.
+    private CureEnd?[] Ends(
+        IReadOnlyList<ImmutableArray<CureTurn>> ways, (CureTrial Trial, double Gain, CureBreach Breach, string Load)[] tried)
+    {
+        var (at, open) = (0, new List<Bound>());
+        var ends = new CureEnd?[ways.Count];
+        foreach (var (w, way) in ways.Index())
+        {
+            var allowed = tried[at..(at + way.Length)].TakeWhile(one => one.Breach == CureBreach.None).Count();
+            if (allowed < way.Length)
+            {
+                open.Add(new Bound(w, allowed == 0 ? null : way[allowed - 1], way[allowed], tried[at + allowed]));
+            }
+
+            at += way.Length;
+        }
+
+        while (open.Count > 0)
+        {
+            var between = open.ToDictionary(bound => bound.Way, bound => CureTurn.Between(bound.Allowed, bound.Refused));
+            foreach (var done in open.Where(bound => between[bound.Way] is null))
+            {
+                ends[done.Way] = new CureEnd(done.By.Breach, done.By.Load, done.Allowed?.Amount ?? "");
+            }
+
+            open.RemoveAll(bound => between[bound.Way] is null);
+            var met = Tried([.. open.Select(bound => new CureTrial([between[bound.Way]!]))]);
+            open = [.. open.Select((bound, k) => met[k].Breach == CureBreach.None
+                ? bound with { Allowed = between[bound.Way] }
+                : bound with { Refused = between[bound.Way]!, By = met[k] })];
+        }
+
+        return ends;
+    }
+
+    private sealed record Bound(int Way, CureTurn? Allowed, CureTurn Refused, (CureTrial Trial, double Gain, CureBreach Breach, string Load) By);
 
     // Pairs that take off more than the better of their two alone, by what is felt.
     private IReadOnlyList<CureTrial> Paired(Dictionary<Setting, double> alone)

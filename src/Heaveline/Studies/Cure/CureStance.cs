@@ -73,12 +73,21 @@ public sealed record CureStance
 
     /// <summary>The same with what it is of and how much, in words; null where it is nothing.</summary>
     /// <param name="before">The car before, under the same load.</param>
-    internal (CureBreach Breach, string? Of) Found(CureStance before)
+    internal (CureBreach Breach, string? Of) Found(CureStance before) =>
+        All(before ?? throw new ArgumentNullException(nameof(before))).FirstOrDefault((CureBreach.None, null));
+
+    /// <summary>Each thing of that kind once.</summary>
+    /// <param name="before">The car before, under the same load.</param>
+    public IEnumerable<CureBreach> Breaches(CureStance before) =>
+        All(before ?? throw new ArgumentNullException(nameof(before))).Select(one => one.Breach).Distinct();
+
+    /// <summary>All of it, with what it is of and how much.</summary>
+    /// <param name="before">The car before, under the same load.</param>
+    internal IEnumerable<(CureBreach Breach, string? Of)> All(CureStance before)
     {
-        ArgumentNullException.ThrowIfNull(before);
         if (CureGuard.Undamped(before.rest, rest) is { } end)
         {
-            return (CureBreach.Damping, $"the {CornerNames.Of(end)} one from {Ratio(before, end)} to {Ratio(this, end)}");
+            yield return (CureBreach.Damping, $"the {CornerNames.Of(end)} one from {Ratio(before, end)} to {Ratio(this, end)}");
         }
 
         for (var axle = 0; axle < coils.Length; axle++)
@@ -91,18 +100,18 @@ public sealed record CureStance
             // Coils that touch while the stop still gives end the travel metal to metal.
             if (CoilTrouble.Block(now) is not null && (CoilTrouble.Block(was) is null || Left(now) < Left(was) - Rounding))
             {
-                return (CureBreach.Coils, $"a {CornerNames.Of(now.End)} one");
+                yield return (CureBreach.Coils, $"a {CornerNames.Of(now.End)} one");
             }
 
             if (now.ComesLoose && now.LooseBy > was.LooseBy + Rounding)
             {
-                return (CureBreach.Loose, $"a {CornerNames.Of(now.End)} one with the wheels hanging");
+                yield return (CureBreach.Loose, $"a {CornerNames.Of(now.End)} one with the wheels hanging");
             }
         }
 
         if (Enumerable.Range(0, left.Length).Where(k => touched[k] && !before.touched[k]).Select(k => (int?)k).FirstOrDefault() is { } stop)
         {
-            return (CureBreach.FirstStop,
+            yield return (CureBreach.FirstStop,
                 $"standing, the {CornerNames.Of((AxleEnd)(stop / 4))} {(stop % 2 == 0 ? "bump" : "rebound")} stop");
         }
 
@@ -110,11 +119,9 @@ public sealed record CureStance
         {
             if (IsSooner(was, now))
             {
-                return (CureBreach.FirstStop, $"{doing} {Print(was)} → {Print(now)}");
+                yield return (CureBreach.FirstStop, $"{doing} {Print(was)} → {Print(now)}");
             }
         }
-
-        return (CureBreach.None, null);
     }
 
     private static string Ratio(CureStance stance, AxleEnd end) => Numeral.Of(stance.rest.DampingRatio(end), 3);

@@ -60,6 +60,16 @@ internal sealed record CureTurn(Setting Setting, SettingScale Scale, double Valu
            select way,
     ];
 
+    /// <summary>Halfway between a turn that is allowed and a farther one; null where no step of the slider lies between.</summary>
+    /// <param name="allowed">The nearer one; null: as described.</param>
+    /// <param name="refused">The farther one.</param>
+    public static CureTurn? Between(CureTurn? allowed, CureTurn refused)
+    {
+        var (from, to) = (allowed?.Value ?? refused.Scale.Described, refused.Value);
+        var middle = refused.Scale.OnStep(0.5 * (from + to));
+        return middle == from || middle == to ? null : refused with { Value = middle };
+    }
+
     private static ImmutableArray<CureTurn> Way(Setting setting, SettingScale scale, double end)
     {
         // As many times as much with each step, where there is something to multiply: a rate or a force counts by its ratio.
@@ -67,11 +77,9 @@ internal sealed record CureTurn(Setting Setting, SettingScale Scale, double Valu
         double At(int step) => isRatio
             ? from * Math.Pow(end / from, step / (double)Steps)
             : from + ((end - from) * step / Steps);
-        double OnStep(double value) => Math.Clamp(
-            Math.Round(Math.Round(value / scale.Step) * scale.Step, 10), Math.Min(scale.From, from), Math.Max(scale.To, from));
         return
         [
-            .. Enumerable.Range(1, Steps).Select(step => new CureTurn(setting, scale, OnStep(At(step)), step))
+            .. Enumerable.Range(1, Steps).Select(step => new CureTurn(setting, scale, scale.OnStep(At(step)), step))
                 .Where(turn => turn.Value != from && turn.IsUp == (end > from)).DistinctBy(turn => turn.Value),
         ];
     }

@@ -1,5 +1,6 @@
 using Heaveline.Doubts;
 using Heaveline.Measures;
+using Heaveline.Pieces;
 using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
@@ -33,6 +34,7 @@ public static class DoubtStudy
         Choices = [Car, Over, Speed, Choices.Load, Samples, Seed],
         Reads = Read,
         Answers = Run,
+        Pieces = Pieces,
     };
 
     /// <summary>Draws the cars.</summary>
@@ -54,8 +56,22 @@ public static class DoubtStudy
                 doubts, RestCatalogue.For(MeasureUse.Doubt), asked.Draws, asked.Seed, run.Degree, standing.Progress, run.Cancellation),
             OverRoad = asked.Road is not { } road ? null : JointStudy.OfPasses(
                 doubts, road, asked.Speed, PassCatalogue.For(asked.Car.Model, road, MeasureUse.Doubt), asked.Draws, asked.Seed,
-                degree: run.Degree, progress: run.Between(0.5, 1.0).Progress, cancellation: run.Cancellation),
+                degree: run.PiecesAtOnce, progress: run.Between(0.5, 1.0).Progress, through: run.Through, cancellation: run.Cancellation),
         };
+    }
+
+    /// <summary>Does pieces of the draws over a road; standing ones take no time.</summary>
+    /// <param name="asked">What is asked.</param>
+    /// <exception cref="RefusedValueException">No road is asked for: nothing comes in pieces.</exception>
+    public static IPieceDoer Pieces(DoubtAsked asked)
+    {
+        ArgumentNullException.ThrowIfNull(asked);
+        return asked.Road is { } road
+            ? new DrawnPasses(
+                JointDoubts.Of([CarDoubts.Of(asked.Car.Car, asked.Car.Load)]), road, asked.Speed,
+                PassCatalogue.For(asked.Car.Model, road, MeasureUse.Doubt), asked.Seed, JointStudy.UsualPasses)
+            : throw new RefusedValueException(
+                "the road of the doubts", "not given", "given", "Standing cars are drawn in no time: nobody need help.");
     }
 
     private static DoubtAsked? Read(AskedReader reader)

@@ -38,14 +38,18 @@ public sealed record LinkAnswer : Answer
         LinkTable.Hump(Hump, Crossings),
     ];
 
-    /// <summary>What is wrong with the pipe.</summary>
-    public override IReadOnlyList<string> Cautions => [.. Bench.Line?.Warnings ?? [], .. LinkWords.Flow(Hump, Crossings)];
+    /// <summary>What is wrong with the pipe, and what a link that is tried does that no cure may do.</summary>
+    public override IReadOnlyList<string> Cautions =>
+        [.. Bench.Line?.Warnings ?? [], .. LinkGuards.Cautions(Asked, Hump, Crossings), .. LinkWords.Flow(Hump, Crossings)];
 
     /// <inheritdoc/>
-    public override IReadOnlyList<Sentence> Sentences => [LinkWords.Shares(Bench), LinkWords.Price(Bench), .. LinkWords.Hump(Hump, Crossings)];
+    public override IReadOnlyList<Sentence> Sentences =>
+    [
+        LinkWords.Shares(Bench), LinkWords.Price(Bench), .. LinkWords.Hump(Hump, Crossings), .. LinkGuards.Reminders(Asked),
+    ];
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> Closing => [Studies.Cautions.Short];
+    public override IReadOnlyList<string> Closing => Asked.Before is null ? [Studies.Cautions.Short] : Studies.Cautions.All;
 
     /// <inheritdoc/>
     public override IReadOnlyList<Source> Sources =>

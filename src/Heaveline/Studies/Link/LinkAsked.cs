@@ -23,6 +23,9 @@ public sealed record LinkAsked
             : throw new RefusedValueException("interconnection", "none", "there", "Describe one under 'interconnection' in the car file.");
     }
 
+    /// <summary>The car as its file has it, where another link is tried on it; null where it is as its file has it.</summary>
+    public LoadedCar? Before { get; init; }
+
     /// <summary>The bump that it is driven over: the hump of car parks where none is named.</summary>
     public Road Road
     {

@@ -56,7 +56,8 @@ public static class LinkStudy
 
             Examples:
               heaveline link examples/garage/pebble-fluid-car.yaml
-              heaveline link examples/garage/fern-saloon.yaml --link "6 N/mm" --road speed-table --speed "30 km/h"
+              heaveline link examples/garage/fern-saloon.yaml --link "2 N/mm" --link-damping "100 N s/m" \
+                --road village-hump --speed "40 km/h"
             """,
         Choices = [Car, Choices.Load, Road, Speeds, Spring, Damper],
         Draws = new()
@@ -99,6 +100,7 @@ public static class LinkStudy
                 Speed = speed,
                 With = Pass.Of(model, asked.Road, speed, cancellation: stop),
                 Separate = separate is null ? null : Pass.Of(separate, asked.Road, speed, cancellation: stop),
+                Before = asked.Before is null ? null : Pass.Of(asked.Before.Model, asked.Road, speed, cancellation: stop),
             });
             run?.Progress?.Report(crossings.Count / (double)asked.Speeds.Length);
         }
@@ -146,6 +148,7 @@ public static class LinkStudy
         return new LinkAsked
         {
             Car = set,
+            Before = ReferenceEquals(set, car) ? null : car,
             Road = road ?? LinkAsked.UsualHump,
             Speeds = [.. speeds.Concat(one is { } here ? [here] : []).Distinct().Order()],
             Drawn = one,

@@ -122,7 +122,7 @@ public static class LinkTable
         {
             foreach (var (key, what, of) in new (string, string, Func<LinkCrossing, Pass?>)[]
             {
-                ("with", "with the link", c => c.With), ("separate", "separate springs", c => c.Separate),
+                ("with", "with the link", c => c.IsPipeCounted ? c.With : null), ("separate", "separate springs", c => c.Separate),
             })
             {
                 table.Add(

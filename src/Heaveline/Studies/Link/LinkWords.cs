@@ -7,9 +7,6 @@ namespace Heaveline.Studies;
 /// <summary>What the bench and the hump say of a link, in sentences.</summary>
 internal static class LinkWords
 {
-    // A pipe that pushes a wheel with more than this part of its load is too thin. Own criterion, no source.
-    private const double Thin = 0.1;
-
     /// <summary>The link's parts of the stiffness.</summary>
     public static Sentence Shares(InterconnectionBench bench) =>
         new("shares", $"The link carries {Share(bench.HeaveShare)} the stiffness in heave and {Share(bench.PitchShare)} that in pitch.");
@@ -61,6 +58,20 @@ internal static class LinkWords
         {
             yield return new("hit", $"The peak pitch acceleration of the hit {Turns(crossings, c => c.HitRatio)}.");
         }
+
+        var told = crossings.Where(c => c.IsPipeCounted && c.Flow is { Reynolds: > PipeFlow.Critical }).ToList();
+        if (told.Count > 0)
+        {
+            yield return new("laminar", $"What is told at {Speeds(told)} holds as far as the pipe's flow is laminar, which it does not stay there.");
+        }
+
+        var untold = crossings.Where(c => !c.IsPipeCounted).ToList();
+        if (untold.Count > 0)
+        {
+            yield return new("not-counted", $"At {Speeds(untold)} nothing is told of hit and settling with the link: what the turbulent flow loses "
+                + $"there beyond what is counted pushes a front wheel with more than {Numeral.Of(In.Percent.Of(LinkCrossing.Thin), 0)} % of the load "
+                + "that it stands with.");
+        }
     }
 
     /// <summary>That the pipe's flow is not the one that is counted, at the speed where that is worst; nothing where it stays laminar.</summary>
@@ -70,7 +81,7 @@ internal static class LinkWords
     {
         if (crossings.Select(c => c.Flow).OfType<PipeFlow>().MaxBy(f => f.Reynolds) is { } flow && flow.Reynolds > PipeFlow.Critical)
         {
-            var stands = crossings[0].With.Model.Trim.WheelLoad[0];
+            var stands = crossings[0].FrontLoad;
             yield return
                 $"The pipe's flow does not stay laminar: over the {hump}, at "
                 + $"{Numeral.Of(In.KilometresPerHour.Of(flow.Speed), "0.#")} km/h it reaches {Numeral.Of(flow.PeakVelocity, "F1")} m/s, "
@@ -80,7 +91,7 @@ internal static class LinkWords
                 + $"{Numeral.Of(PipeFlow.Looks, "F1")} s. There a smooth pipe loses {Numeral.Of(flow.LossRatio, "F1")} times what is counted: "
                 + $"{Numeral.Of(flow.FrontForce, "F0")} N at a front wheel instead of "
                 + $"{Numeral.Of(flow.FrontForce / flow.LossRatio, "F0")} N. No pass counts the difference; with it the fluid would run slower."
-                + (flow.FrontForce > Thin * stands
+                + (flow.FrontForce > LinkCrossing.Thin * stands
                     ? $" That is more than a tenth of the {Numeral.Of(stands, "F0")} N that the wheel stands with: the pipe is too thin for it "
                         + "at that speed."
                     : "");
@@ -115,11 +126,13 @@ internal static class LinkWords
             Those(r => r < 1.0 - LinkCrossing.Alike, At) is { } less ? $"falls by {less}" : null,
             Those(r => r > 1.0 + LinkCrossing.Alike, At) is { } more ? $"grows by {more}" : null,
             Those(r => Math.Abs(r - 1.0) <= LinkCrossing.Alike, c => $"at {c.SpeedWords} km/h") is { } alike ? $"is the same {alike}" : null,
-            crossings.Where(c => ratio(c) is null).Select(c => c.SpeedWords).ToList() is { Count: > 0 } none
+            crossings.Where(c => c.IsPipeCounted && ratio(c) is null).Select(c => c.SpeedWords).ToList() is { Count: > 0 } none
                 ? $"could not be compared at {string.Join(", ", none)} km/h" : null,
         ];
         return string.Join("; ", parts.OfType<string>());
     }
+
+    private static string Speeds(IReadOnlyList<LinkCrossing> some) => $"{SpeedRanges.And([.. some.Select(c => c.SpeedWords)])} km/h";
 
     private static string PerCent(double share) => $"{Numeral.Of(In.Percent.Of(share), share < 0.0995 ? "F1" : "F0")} %";
 

@@ -71,7 +71,7 @@ public static class TiesStudy
 
     private static TiesAsked? Read(AskedReader reader)
     {
-        var sheet = reader.Given.Of(Sheet) is null ? null : reader.Ties(Sheet);
+        var sheet = reader.Given.Of(Sheet) is null ? null : reader.Text(Sheet) is { } name ? reader.Of(Sheet, f => f.Ties(name)) : null;
         var passes = reader.Texts(Pass).Select(words => TiePassText.Read(reader, Pass, words)).ToList();
         if (reader.Given.Of(Sheet) is null && passes.Count == 0)
         {

@@ -15,6 +15,9 @@ internal sealed class SheetReader(AskedReader reader)
 
     public bool IsTicked(Choice choice) => reader.IsTicked(choice);
 
+    /// <summary>Objects that a choice was not given, where another could have stood in for it.</summary>
+    public void Missing(Choice choice) => reader.Object(choice.Name, $"{choice.Name} must be given: {choice.Says}");
+
     /// <summary>An amount; of no use where it was objected to.</summary>
     public Amount<T> Amount<T>(Choice choice, UsualReading usual)
         where T : struct, IDimension => Maybe<T>(choice, usual) ?? default;

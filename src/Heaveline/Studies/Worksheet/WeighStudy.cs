@@ -94,6 +94,11 @@ public static class WeighStudy
         WheelReadings[] rounds = [.. Rounds(reader, Round, turned: false), .. Rounds(reader, Turned, turned: true)];
         var wheelbase = reader.Amount<Length>(Wheelbase, UsualBase);
         var tracks = reader.Rows<Length>(Track, 2, UsualTrack).ToList();
+        if (rounds.Length == 0 && !reader.IsRefused)
+        {
+            reader.Missing(Round);
+        }
+
         return reader.IsRefused
             ? null
             : new WeighAsked

@@ -3,7 +3,7 @@ namespace Heaveline.Studies;
 /// <summary>What years bring upon a car.</summary>
 public enum YearsEvent
 {
-    /// <summary>The rear is the softer end.</summary>
+    /// <summary>The rear is the softer end, by the springs alone.</summary>
     SofterRear,
 
     /// <summary>It stands on a bump stop.</summary>
@@ -14,4 +14,7 @@ public enum YearsEvent
 
     /// <summary>The dipped beam points above its range.</summary>
     HighBeam,
+
+    /// <summary>An axle is damped less than is common.</summary>
+    WeakDamping,
 }

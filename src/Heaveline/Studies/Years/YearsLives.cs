@@ -93,6 +93,7 @@ internal sealed class YearsLives
         YearsEvent.StandsOnStop => asked.Car.Car.Axles.Any(axle => axle.BumpStop is not null),
         YearsEvent.TouchesStop => asked.Road is not null && asked.Car.Car.Axles.Any(axle => axle.BumpStop is not null),
         YearsEvent.HighBeam => asked.Car.Car.Headlamp is { } lamp && HeadlampRange.Of(lamp) is not null,
+        YearsEvent.WeakDamping => asked.Wear.DamperLoss.Si > 0.0,
         _ => true,
     };
 
@@ -199,11 +200,20 @@ internal sealed class YearsLives
 
     private static bool Stands(YearsEvent what, RideModel loaded) => what switch
     {
-        YearsEvent.SofterRear => AxleCatalogue.FrequencyRatio.Of(new CarAtRest(loaded)) < 1.0,
+        YearsEvent.SofterRear => AxleCatalogue.FrequencyRatio.Of(new CarAtRest(OffItsStops(loaded))) < 1.0,
         YearsEvent.StandsOnStop => loaded.Trim.BumpLeft.Min() < 0.0,
         YearsEvent.HighBeam => HeadlampAim.Of(loaded)!.Drop < HeadlampRange.Of(loaded.Car.Headlamp!)!.LeastDrop,
+        YearsEvent.WeakDamping => new CarAtRest(loaded) is var rest
+            && Math.Min(rest.DampingRatio(AxleEnd.Front), rest.DampingRatio(AxleEnd.Rear)) < CureGuard.LeastDamping,
         _ => false,
     };
+
+    // A stop that a car stands on makes the rate as much as the spring does: which end is the softer is asked of the springs.
+    private static RideModel OffItsStops(RideModel loaded) => StandingStops.Of(loaded).Any()
+        ? Standing(
+            loaded.Car with { Front = loaded.Car.Front with { BumpStop = null }, Rear = loaded.Car.Rear with { BumpStop = null } },
+            loaded.Load) ?? loaded
+        : loaded;
 
     private void Read(int at, RideModel empty, Trim before, ulong hand)
     {

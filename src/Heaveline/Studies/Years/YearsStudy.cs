@@ -49,8 +49,8 @@ public static class YearsStudy
         Says =
             """
             Say from which year on a car is more likely than not no longer what it was: its rear the softer end, standing on a bump stop, or, where a
-            road is given, touching one there, its dipped beam above its range; and which workshop reading shows it. Give what a year takes, with its
-            doubt, as two measurings years apart tell it.
+            road is given, touching one there, its dipped beam above its range, or, where its dampers lose force, an axle damped below 0.20; and which
+            workshop reading shows it. Give what a year takes, with its doubt, as two measurings years apart tell it.
 
             Examples:
               heaveline years examples/garage/fern-saloon-cured.yaml --rear-sag "1.5 mm ± 1 mm" --front-sag "0.5 mm ± 0.5 mm" \

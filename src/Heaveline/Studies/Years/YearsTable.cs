@@ -40,6 +40,7 @@ public static class YearsTable
         YearsEvent.StandsOnStop => "stands on a bump stop",
         YearsEvent.TouchesStop => "touches a bump stop on the road",
         YearsEvent.HighBeam => "dipped beam above its range",
+        YearsEvent.WeakDamping => FormattableString.Invariant($"an axle damped below {CureGuard.LeastDamping:F2}"),
         _ => throw new ArgumentOutOfRangeException(nameof(what), what, null),
     };
 }

@@ -22,11 +22,12 @@ internal sealed class YearsWords(YearsAnswer answer)
         .. answer.Chances.Where(c => c.Reading is not null).Select(c => new Sentence($"{Id(c.Event)}-reading", Reading(c))),
         .. answer.Chances.Any(c => c.Reading is not null) ? new[] { ReadingErrors } : [],
         .. answer.Fallen > 0 ? new[] { Fallen } : [],
-        .. answer.Chances.Any(c => c.Event == YearsEvent.StandsOnStop && c.Shares[^1] >= 0.05) ? new[] { OnStops } : [],
+        .. answer.Chances.Any(c => c.Event == YearsEvent.StandsOnStop && c.Shares.Any(share => share >= 0.05)) ? new[] { OnStops } : [],
         Wear,
         .. answer.Chances.Any(c => c.Event == YearsEvent.HighBeam)
             ? new[] { LampKept }
             : [],
+        .. answer.Chances.Any(c => c.Event == YearsEvent.WeakDamping) ? new[] { LeastDamping } : [],
     ];
 
     /// <summary>Name of an event for machines.</summary>
@@ -36,6 +37,7 @@ internal sealed class YearsWords(YearsAnswer answer)
         YearsEvent.StandsOnStop => "stands-on-stop",
         YearsEvent.TouchesStop => "touches-stop",
         YearsEvent.HighBeam => "high-beam",
+        YearsEvent.WeakDamping => "weak-damping",
         _ => throw new ArgumentOutOfRangeException(nameof(what), what, null),
     };
 
@@ -61,6 +63,7 @@ internal sealed class YearsWords(YearsAnswer answer)
         YearsEvent.StandsOnStop => "the car stands on a bump stop",
         YearsEvent.TouchesStop => $"a bump stop is touched over {asked.Road!.Name} at {Speed}",
         YearsEvent.HighBeam => "the dipped beam points above its range",
+        YearsEvent.WeakDamping => Text($"an axle's damping ratio is below {CureGuard.LeastDamping:F2}"),
         _ => throw new ArgumentOutOfRangeException(nameof(what), what, null),
     };
 
@@ -150,10 +153,13 @@ internal sealed class YearsWords(YearsAnswer answer)
     private static Sentence LampKept { get; } =
         new("lamp-kept", "The lamp is taken as it was set when the car was described: setting it anew takes that event away.");
 
+    private static Sentence LeastDamping { get; } = new("least-damping", Text(
+        $"The bound of {CureGuard.LeastDamping:F2} on the damping ratio is common practice, no source."));
+
     private static Sentence OnStops { get; } = new(
         "on-bump-stops",
-        "Of a car that stands on a bump stop the stop makes the rate as much as the spring: that its rear is then no longer the softer end is no "
-        + "cure.");
+        "Of a car that stands on a bump stop the stop makes the rate as much as the spring: which end is the softer is told of its springs alone, "
+        + "as they would carry it without the stops.");
 
     private Sentence Wear
     {

@@ -58,7 +58,7 @@ public class StudyFileTests
     [InlineData("roll at most 10 % more", "\"roll at most 10 % more, in 9 of 10 cars\"", "roll is limited in the car as stated")]
     [InlineData("600 EUR", "EUR 600", "is no amount of money")]
     [InlineData("draws: 64", "draws: 5", "draws is 5")]
-    [InlineData("seed: 3", "leave: [rear damper]", "names the rear damper, which is open too")]
+    [InlineData("seed: 3", "keep: [rear damper]", "names the rear damper, which is open too")]
     [InlineData("seed: 3", "sede: 3", "sede")]
     public void What_is_wrong_is_refused_at_its_place(string old, string slip, string message)
     {

@@ -1,0 +1,64 @@
+using System.Runtime.InteropServices;
+using System.Runtime.Loader;
+using Heaveline.Camera.Frames;
+using Heaveline.Camera.Tracks;
+using Heaveline.Films;
+using Heaveline.Passes;
+
+namespace Heaveline.Camera;
+
+/// <summary>Follows cars and lamps through films: what the program loads from its folder "camera" where that is there.</summary>
+public sealed class FilmCamera : IFilmCamera
+{
+    private const string Native = "OpenCvSharpExtern";
+
+    private static readonly bool IsReady = Ready();
+
+    /// <inheritdoc/>
+    public FilmTrack Follow(string film, FilmMarks marks, IProgress<double>? progress = null, CancellationToken stop = default) =>
+        Loaded(() => FilmFollower.Follow(FilmFile.Open(film), marks, 0.0, progress, stop));
+
+    /// <inheritdoc/>
+    public LampTrack Brightness(string film, PicturePoint lamp, double time, IProgress<double>? progress = null, CancellationToken stop = default) =>
+        Loaded(() => LampFollower.Follow(FilmFile.Open(film), lamp, time, progress, stop));
+
+    /// <summary>Does something with pictures; where OpenCV cannot be loaded it says what is missing.</summary>
+    /// <param name="what">What is done.</param>
+    /// <exception cref="RunFailedException">OpenCV could not be loaded.</exception>
+    internal static T Loaded<T>(Func<T> what)
+    {
+        try
+        {
+            _ = IsReady;
+            return what();
+        }
+        catch (TypeInitializationException missing)
+        {
+            throw Missing(missing.InnerException ?? missing);
+        }
+        catch (DllNotFoundException missing)
+        {
+            throw Missing(missing);
+        }
+    }
+
+    private static RunFailedException Missing(Exception why) => new(
+        $"OpenCV, which follows cars, could not be loaded ({why.Message.Split('\n')[0].TrimEnd('.')}).",
+        "It is there for Linux on 64-bit processors, and needs what 'apt-get install libgtk-3-0' brings on Debian and Ubuntu.");
+
+    // An assembly that another program loads is not asked where its native part lies.
+    private static bool Ready()
+    {
+        AssemblyLoadContext.Default.ResolvingUnmanagedDll += (_, name) =>
+            name == Native && Places().FirstOrDefault(File.Exists) is { } path ? NativeLibrary.Load(path) : IntPtr.Zero;
+        return true;
+    }
+
+    private static IEnumerable<string> Places()
+    {
+        var folder = Path.GetDirectoryName(typeof(FilmCamera).Assembly.Location) ?? AppContext.BaseDirectory;
+        var file = OperatingSystem.IsWindows() ? Native + ".dll" : OperatingSystem.IsMacOS() ? $"lib{Native}.dylib" : $"lib{Native}.so";
+        return [Path.Combine(folder, file), Path.Combine(folder, "runtimes", RuntimeInformation.RuntimeIdentifier, "native", file),
+            Path.Combine(folder, "runtimes", "linux-x64", "native", file)];
+    }
+}

@@ -1,0 +1,146 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Heaveline.Camera.Frames;
+using Heaveline.Films;
+
+namespace Heaveline.Camera.Tracks;
+
+/// <summary>
+/// Puts together what was found in the frames. The body is fitted where the camera of the marked frame would see it: all eight numbers of the
+/// camera's turning
+/// are taken off first. What the core is told of the camera is the shift, turn and size that take both hubs exactly to where the picture shows them.
+/// </summary>
+internal sealed class TrackAssembly(IPictures film, FilmMarks marks, BodyFollower body, ImmutableArray<SeenFrame> seen)
+{
+    // Below, a camera stands on something: what is left is the noise of finding that it does.
+    private const double Still = 0.3;
+
+    // Share of the frames in which the background may be hidden.
+    private const double Hidden = 0.1;
+
+    private readonly List<string> remarks = [];
+
+    /// <summary>How long a row is read after the one above it, s.</summary>
+    public required double RowTime { get; init; }
+
+    /// <summary>The track.</summary>
+    /// <exception cref="FilmRefusedException">The car is seen too briefly.</exception>
+    public FilmTrack Whole()
+    {
+        var moves = seen.Max(s => s.Turn.Motion.Moves((film.Width - 1) / 2.0, (film.Height - 1) / 2.0)) >= Still;
+        var slant = SlantedView.Of(
+            [.. seen.Where(s => s.Front is not null && s.Rear is not null).Select(s => (Place(s.Front!.Value), Place(s.Rear!.Value)))], film.Width, film.Height);
+        // Where the background says nothing, nothing is known of the camera.
+        var isKnown = seen.Count(s => !s.Turn.IsSeen) <= Hidden * seen.Length;
+        if (slant is not null)
+        {
+            remarks.Add(string.Create(
+                CultureInfo.InvariantCulture,
+                $"The car is seen about {Math.Abs(slant.Angle) * 180.0 / Math.PI:F0}° aslant in the marked frame: that is taken off, by the hubs' distance."));
+        }
+
+        var frames = seen.Select(frame => Frame(frame, moves, isKnown, slant)).ToImmutableArray();
+        var bodies = frames.Count(f => f.Body is not null);
+        if (bodies < FilmTrack.FewestFrames || frames.Count(f => f.Front is not null && f.Rear is not null) < FilmTrack.FewestFrames)
+        {
+            throw new FilmRefusedException(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"The car could be followed in {bodies} of {frames.Length} frames of {film.Name}; at least {FilmTrack.FewestFrames} are needed."),
+                "Film at 60 frames a second or more from 20 to 30 m, with a short shutter, and mark a frame in which the car is sharp and whole.");
+        }
+
+        TellOfTheBackground();
+        TellWhatWasLost(frames);
+        return new FilmTrack
+        {
+            Width = film.Width,
+            Height = film.Height,
+            RowTime = RowTime,
+            GoesRight = marks.GoesRight,
+            BodyPivot = body.Middle,
+            Frames = frames,
+            Remarks = [.. remarks],
+        };
+    }
+
+    private static PicturePoint Place(SeenHub hub) => new(hub.X, hub.Y);
+
+    private FilmFrame Frame(SeenFrame frame, bool moves, bool isKnown, SlantedView? slant)
+    {
+        PicturePoint Shown(PicturePoint p)
+        {
+            var (x, y) = moves ? frame.Turn.Motion.Of(p.X, p.Y) : (p.X, p.Y);
+            return new PicturePoint(x, y);
+        }
+
+        SeenHub? Hub(SeenHub? hub) => hub is { } at ? at with { X = Shown(Place(at)).X, Y = Shown(Place(at)).Y } : null;
+        PicturePoint Square(PicturePoint p) => slant?.Square(p) ?? p;
+
+        var told = new FilmFrame { Time = frame.Time, Front = Hub(frame.Front), Rear = Hub(frame.Rear) };
+        int[] found = [.. Enumerable.Range(0, frame.Body.Length).Where(i => frame.Body[i] is not null)];
+        var fit = RigidFit.Of(
+            Array.ConvertAll(found, i => Square(body.Points[i])), Array.ConvertAll(found, i => Square(frame.Body[i]!.Value)), BodyFollower.Within);
+        if (fit is null)
+        {
+            return told;
+        }
+
+        // Where a hub is not seen, the body says nearly where it is.
+        var (front, rear) = (frame.Front is { } f ? Place(f) : frame.Motion.Of(marks.Front), frame.Rear is { } r ? Place(r) : frame.Motion.Of(marks.Rear));
+        var camera = moves || slant is not null ? Similarity.Through(Square(front), Square(rear), Shown(front), Shown(rear)) : Similarity.None;
+        return told with
+        {
+            Body = camera.After(fit.Motion).About(body.Middle) with
+            {
+                ShiftDoubt = fit.ShiftDoubt, TurnDoubt = fit.TurnDoubt, Kept = fit.Kept, Dropped = body.Points.Length - fit.Kept,
+            },
+            Camera = isKnown || moves || slant is not null
+                ? camera.About(new PicturePoint((film.Width - 1) / 2.0, (film.Height - 1) / 2.0)) with
+                {
+                    Kept = frame.Turn.Kept, Dropped = frame.Turn.Dropped,
+                }
+                : null,
+        };
+    }
+
+    private void TellOfTheBackground()
+    {
+        var missing = seen.Count(s => !s.Turn.IsSeen);
+        if (missing > Hidden * seen.Length)
+        {
+            remarks.Add(string.Create(
+                CultureInfo.InvariantCulture,
+                $"The background is too smooth, or too much hidden, to trust ({missing} of {seen.Length} frames): "
+                + $"the camera is taken to stand still there. From a hand, heights are then those of the hand too."));
+        }
+        else if (missing > 0)
+        {
+            remarks.Add(string.Create(
+                CultureInfo.InvariantCulture,
+                $"The background was hidden in {missing} of {seen.Length} frames: the camera is taken to stand in them as in the frame before."));
+        }
+    }
+
+    private void TellWhatWasLost(ImmutableArray<FilmFrame> frames)
+    {
+        var (from, to) = (frames.ToList().FindIndex(f => f.Body is not null), frames.ToList().FindLastIndex(f => f.Body is not null));
+        var between = frames.AsSpan()[from..(to + 1)];
+        var (bodies, fronts, rears) = (0, 0, 0);
+        foreach (var frame in between)
+        {
+            bodies += frame.Body is null ? 1 : 0;
+            fronts += frame.Body is not null && frame.Front is null ? 1 : 0;
+            rears += frame.Body is not null && frame.Rear is null ? 1 : 0;
+        }
+
+        foreach (var (what, lost) in new[] { ("body", bodies), ("front wheel", fronts), ("rear wheel", rears) })
+        {
+            if (lost > 0)
+            {
+                remarks.Add(string.Create(CultureInfo.InvariantCulture,
+                    $"The {what} was lost in {lost} of {between.Length} frames, and found again."));
+            }
+        }
+    }
+}

@@ -1,0 +1,48 @@
+using System.CommandLine;
+using Heaveline.Cli.Output;
+
+namespace Heaveline.Cli.Commands;
+
+/// <summary>Lends this machine to a study that runs at another one.</summary>
+internal static class HelpOutCommand
+{
+    private const int MostThreads = 1024;
+
+    public static Command Of(Streams streams)
+    {
+        var at = new Argument<string>("HOST:PORT") { Description = "Where the study is found, as it says there." };
+        var code = new Argument<string>("CODE") { Description = "Its code, as it says there." };
+        var threads = new Option<int?>("--threads")
+        {
+            Description = "On how many threads pieces are done here. Without it: one for each processor.",
+            HelpName = "NUMBER",
+        };
+        threads.Validators.Add(result =>
+        {
+            if (result.GetValueOrDefault<int?>() is { } count and (< 1 or > MostThreads))
+            {
+                result.AddError($"--threads {count}: give from 1 to {MostThreads}.");
+            }
+        });
+        var members = PieceWays.Members();
+        var command = new Command(
+            "help-out",
+            """
+            Lend this machine to a study that runs at another one and was opened by --help-at. It gets the texts of the study, does pieces of its work
+            below normal priority, and leaves when the study has ended or its machine has gone. What is sent is encrypted, and only who has the code
+            takes part. Both machines need the same Heaveline, and each must reach the other.
+
+            Examples:
+              heaveline help-out 192.168.1.20:5091 ABCD-EFGH-JKMN
+            """)
+        {
+            at,
+            code,
+            threads,
+            members,
+        };
+        command.SetAction((r, stop) => Helping.Out(
+            streams, new HelpOutAsked(r.GetValue(at)!, r.GetValue(code)!, r.GetValue(threads), r.GetValue(members)), stop));
+        return command;
+    }
+}

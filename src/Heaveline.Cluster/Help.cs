@@ -1,0 +1,185 @@
+using System.Net;
+using System.Net.Security;
+using System.Net.Sockets;
+using System.Security.Authentication;
+using System.Security.Cryptography.X509Certificates;
+using Heaveline.Passes;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
+
+namespace Heaveline.Cluster;
+
+/// <summary>Lends this machine to a study, until it ends, is gone for ten seconds, or somebody stops it.</summary>
+public static class Help
+{
+    private static readonly TimeSpan Look = TimeSpan.FromSeconds(1.0);
+    private static readonly TimeSpan Answered = TimeSpan.FromSeconds(3.0);
+    private static readonly TimeSpan MostSilence = TimeSpan.FromSeconds(10.0);
+    private static readonly TimeSpan Knocked = TimeSpan.FromSeconds(10.0);
+
+    /// <summary>Helps.</summary>
+    /// <param name="asked">Which study.</param>
+    /// <param name="say">Told how it goes, a sentence.</param>
+    /// <param name="stop">Stops it.</param>
+    /// <exception cref="RunFailedException">The study is not there, the code is another one, or it will not have this machine.</exception>
+    public static async Task<HelpEnd> Out(HelpAsked asked, Action<string> say, CancellationToken stop)
+    {
+        var keys = StudyCode.Keys(asked.Code, TimeProvider.System.GetUtcNow());
+        var study = await Knock(asked, keys.Certificate, stop).ConfigureAwait(false);
+        var own = Ports.Free(new IPEndPoint(Ports.Towards(study), 0));
+        using var work = new SlotWork(asked.Threads);
+        var alarm = new StudyAlarm();
+        var host = Silos.Of(own, study, keys, asked.Membership, work, alarm, null);
+        try
+        {
+            await Start(host, study, stop).ConfigureAwait(false);
+            return await At(asked, host, study, work, alarm, say, stop).ConfigureAwait(false);
+        }
+        catch (OperationCanceledException) when (stop.IsCancellationRequested)
+        {
+            return HelpEnd.Stopped;
+        }
+        finally
+        {
+            await Ending.Of(host).ConfigureAwait(false);
+        }
+    }
+
+    private static async Task Start(IHost host, IPEndPoint study, CancellationToken stop)
+    {
+        try
+        {
+            await host.StartAsync(stop).ConfigureAwait(false);
+        }
+        catch (Exception failure) when (failure is not OperationCanceledException)
+        {
+            throw new RunFailedException(
+                $"This machine could not join the study at {study}: {failure.GetBaseException().Message}",
+                "Look whether the machine of the study reaches this one too, through its firewall.");
+        }
+    }
+
+    private static async Task<HelpEnd> At(
+        HelpAsked asked, IHost host, IPEndPoint study, SlotWork work, StudyAlarm alarm, Action<string> say, CancellationToken stop)
+    {
+        var desk = new DeskFar(host, study);
+        var silo = host.Services.GetRequiredService<ILocalSiloDetails>().SiloAddress.ToParsableString();
+        var seen = Environment.TickCount64;
+        var isReady = false;
+        while (!alarm.IsRaised && Environment.TickCount64 - seen < MostSilence.TotalMilliseconds)
+        {
+            try
+            {
+                var state = await desk.State(silo).WaitAsync(Answered, stop).ConfigureAwait(false);
+                seen = Environment.TickCount64;
+                if (state == StudyState.Over)
+                {
+                    return HelpEnd.Over;
+                }
+
+                if (state == StudyState.GivenUp)
+                {
+                    isReady = await Enter(asked, desk, silo, work, isReady, say, stop).ConfigureAwait(false);
+                    seen = Environment.TickCount64;
+                }
+            }
+            catch (Exception silence)
+                when (silence is TimeoutException or OrleansException or SocketException or IOException or InvalidOperationException)
+            {
+                // It may answer the next time.
+            }
+
+            try
+            {
+                await Task.Delay(Look, stop).ConfigureAwait(false);
+            }
+            catch (OperationCanceledException)
+            {
+                await Goodbye(desk, silo).ConfigureAwait(false);
+                throw;
+            }
+        }
+
+        return HelpEnd.Gone;
+    }
+
+    // Whether the study was read: at a second time it is not read anew.
+    private static async Task<bool> Enter(
+        HelpAsked asked, DeskFar desk, string silo, SlotWork work, bool isReady, Action<string> say, CancellationToken stop)
+    {
+        var offer = await desk.Ask(asked.Machine, asked.Program).WaitAsync(Answered, stop).ConfigureAwait(false);
+        if (offer.Refusal.Length > 0)
+        {
+            throw new RunFailedException(offer.Refusal, "");
+        }
+
+        if (offer.Piece.Length == 0)
+        {
+            return isReady;
+        }
+
+        if (!isReady)
+        {
+            work.Begin(asked.Reads(offer.Texts, offer.Hash));
+        }
+
+        // What is slow the first time is not counted as silence of anybody.
+        var answer = await work.Do(offer.Piece).ConfigureAwait(false);
+        var refusal = await desk.Enter(silo, asked.Machine, asked.Threads, answer).WaitAsync(Answered, stop).ConfigureAwait(false);
+        if (refusal.Length > 0)
+        {
+            throw new RunFailedException(refusal, "");
+        }
+
+        say($"Helping, on {asked.Threads} {(asked.Threads == 1 ? "thread" : "threads")}. Ctrl+C leaves; the study goes on without this machine.");
+        return true;
+    }
+
+    private static async Task Goodbye(DeskFar desk, string silo)
+    {
+        try
+        {
+            await desk.Leave(silo).WaitAsync(Answered).ConfigureAwait(false);
+        }
+        catch (Exception silence) when (silence is TimeoutException or OrleansException or InvalidOperationException)
+        {
+            // The study finds out by itself.
+        }
+    }
+
+    // Before this machine joins anything: whether the other is there, and whether both have one code.
+    private static async Task<IPEndPoint> Knock(HelpAsked asked, X509Certificate2 own, CancellationToken stop)
+    {
+        using var patience = CancellationTokenSource.CreateLinkedTokenSource(stop);
+        patience.CancelAfter(Knocked);
+        using var socket = new TcpClient();
+        try
+        {
+            await socket.ConnectAsync(asked.Host, asked.Port, patience.Token).ConfigureAwait(false);
+            var at = (IPEndPoint)socket.Client.RemoteEndPoint!;
+            using var secured = new SslStream(socket.GetStream(), false);
+            await secured.AuthenticateAsClientAsync(
+                new SslClientAuthenticationOptions
+                {
+                    TargetHost = "heaveline",
+                    EnabledSslProtocols = SslProtocols.Tls12 | SslProtocols.Tls13,
+                    ClientCertificates = [own],
+                    RemoteCertificateValidationCallback = (_, other, _, _) => StudyCode.IsSame(other as X509Certificate2, own),
+                },
+                patience.Token).ConfigureAwait(false);
+            return new IPEndPoint(at.Address.IsIPv4MappedToIPv6 ? at.Address.MapToIPv4() : at.Address, at.Port);
+        }
+        catch (AuthenticationException)
+        {
+            throw new RunFailedException(
+                $"The study at {asked.Host}:{asked.Port} has another code.", "Type the code that stands in the terminal of the study.");
+        }
+        catch (Exception silence)
+            when (silence is SocketException or IOException || (silence is OperationCanceledException && !stop.IsCancellationRequested))
+        {
+            throw new RunFailedException(
+                $"No study answers at {asked.Host}:{asked.Port}{(silence is SocketException refused ? $" ({refused.Message})" : "")}.",
+                "Look whether it runs, whether it was opened to this machine, and whether a firewall stands between.");
+        }
+    }
+}

@@ -1,0 +1,14 @@
+namespace Heaveline.Cluster;
+
+/// <summary>How help with a study ended.</summary>
+public enum HelpEnd
+{
+    /// <summary>The study has ended.</summary>
+    Over,
+
+    /// <summary>The machine of the study has gone.</summary>
+    Gone,
+
+    /// <summary>Stopped at this machine.</summary>
+    Stopped,
+}

@@ -1,0 +1,266 @@
+using System.Collections.Concurrent;
+using System.Net;
+using Heaveline.Passes;
+using Heaveline.Pieces;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
+
+namespace Heaveline.Cluster;
+
+/// <summary>
+/// A study whose pieces are done by this machine and by whoever helps. A piece whose machine does not answer is done by another; each goes out until
+/// it is answered, so that nothing is lost, and one answer is taken. Now and then a piece is done here too and compared.
+/// </summary>
+public sealed class HelpedStudy : IAsyncDisposable
+{
+    /// <summary>How many pieces are asked for at once.</summary>
+    public const int PiecesAtOnce = 64;
+
+    // So many on their way to a thread, that it never waits for the next one.
+    private const int PerThread = 4;
+
+    // Of so many answers of a machine one is worked out here too.
+    private const int Checked = 64;
+
+    // The longest of the first answers is what a machine must find too.
+    private const int First = 8;
+
+    // Fails so often in a row: its pieces go elsewhere, and it must ask again.
+    private const int MostFailures = 40;
+
+    private static readonly TimeSpan Rest = TimeSpan.FromSeconds(1.0);
+    private static readonly TimeSpan Farewell = TimeSpan.FromSeconds(3.0);
+
+    private readonly HelpedAsked asked;
+    private readonly Action<string> say;
+    private readonly SlotWork work;
+    private readonly StudyAlarm alarm = new();
+    private readonly BlockingCollection<(HelpingMachine? Machine, int Place)> places = [];
+    private readonly ConcurrentDictionary<string, HelpingMachine> machines = new(StringComparer.Ordinal);
+    private readonly List<(byte[] Piece, byte[] Answer)> first = [];
+    private readonly Lock turn = new();
+    private IHost? host;
+    private ISiloStatusOracle? statuses;
+    private volatile bool isOpen = true;
+
+    private HelpedStudy(HelpedAsked asked, Action<string> say)
+    {
+        (this.asked, this.say) = (asked, say);
+        work = new SlotWork(asked.Threads);
+        for (var k = 0; k < asked.Threads; k++)
+        {
+            places.Add((null, k));
+        }
+    }
+
+    /// <summary>Where it listens.</summary>
+    public IPEndPoint At { get; private set; } = new(IPAddress.Loopback, 0);
+
+    /// <summary>The machines that help or have helped, and how many pieces each did.</summary>
+    public IReadOnlyList<(string Machine, int Pieces)> Helped => [.. machines.Values.Select(m => (m.Name, m.Answers))];
+
+    /// <summary>Opens a study to whoever has its code.</summary>
+    /// <param name="asked">The study.</param>
+    /// <param name="say">Told who comes and goes, a sentence.</param>
+    /// <param name="cancellation">Stops the wait for its start.</param>
+    /// <exception cref="RunFailedException">It cannot listen there.</exception>
+    public static async Task<HelpedStudy> Open(HelpedAsked asked, Action<string> say, CancellationToken cancellation)
+    {
+        var study = new HelpedStudy(asked, say) { At = Ports.Free(asked.At) };
+        ThreadPool.GetMinThreads(out var threads, out var ports);
+        // Each piece that is waited for holds a thread.
+        ThreadPool.SetMinThreads(Math.Max(threads, PiecesAtOnce + (4 * Environment.ProcessorCount)), ports);
+        var keys = StudyCode.Keys(asked.Code, TimeProvider.System.GetUtcNow());
+        study.host = Silos.Of(study.At, study.At, keys, asked.Membership, study.work, study.alarm, study);
+        try
+        {
+            await study.host.StartAsync(cancellation).ConfigureAwait(false);
+            study.statuses = study.host.Services.GetRequiredService<ISiloStatusOracle>();
+            var desk = study.host.Services.GetRequiredService<IGrainFactory>().GetGrain<IStudyDesk>(0);
+            await Standing.At(study.host.Services.GetRequiredService<ILocalSiloDetails>().SiloAddress, () => desk.State("")).ConfigureAwait(false);
+            return study;
+        }
+        catch (Exception failure) when (failure is not OperationCanceledException)
+        {
+            await study.DisposeAsync().ConfigureAwait(false);
+            throw new RunFailedException(
+                $"The study cannot be opened to others at {study.At}: {failure.GetBaseException().Message}",
+                "Choose another port; where machines are noted in a database, look whether it answers.");
+        }
+    }
+
+    /// <summary>Doing pieces here and elsewhere.</summary>
+    /// <param name="here">Does them here.</param>
+    public IPieceDoer Through(IPieceDoer here)
+    {
+        work.Begin(here);
+        return new Shared(this);
+    }
+
+    /// <inheritdoc/>
+    public async ValueTask DisposeAsync()
+    {
+        isOpen = false;
+        if (host is not null)
+        {
+            // Whoever helps looks every second.
+            for (var until = Environment.TickCount64 + (long)Farewell.TotalMilliseconds;
+                Environment.TickCount64 < until && machines.Values.Any(m => !m.IsGone);)
+            {
+                await Task.Delay(100).ConfigureAwait(false);
+            }
+
+            await Ending.Of(host).ConfigureAwait(false);
+        }
+
+        work.Dispose();
+    }
+
+    /// <summary>What the study is, for a machine that would help.</summary>
+    internal StudyOffer Offer(string machine, string program)
+    {
+        if (program != asked.Program)
+        {
+            say($"'{machine}' would help, but has Heaveline {program}; this is {asked.Program}.");
+            return new StudyOffer(
+                $"The study at '{asked.Machine}' is worked out by Heaveline {asked.Program}, this is {program}: take the same one.", [], "", []);
+        }
+
+        return new StudyOffer("", asked.Texts, asked.Hash, Known()?.Piece ?? []);
+    }
+
+    /// <summary>Lets a machine help; says why not.</summary>
+    internal string Enter(string silo, string machine, int threads, byte[] answer)
+    {
+        if (Known() is not { } known || !known.Answer.AsSpan().SequenceEqual(answer))
+        {
+            say($"'{machine}' would help, but works out other bits.");
+            return $"'{machine}' works out other bits than '{asked.Machine}', the machine of the study: its processor rounds otherwise. "
+                + "It cannot help.";
+        }
+
+        var own = new HelpingMachine(
+            machine, SiloAddress.FromParsableString(silo), threads, host!.Services.GetRequiredService<IGrainFactory>());
+        machines[silo] = own;
+        for (var k = 0; k < PerThread * threads; k++)
+        {
+            places.Add((own, k));
+        }
+
+        say($"'{machine}' helps, on {threads} {(threads == 1 ? "thread" : "threads")}.");
+        return "";
+    }
+
+    /// <summary>How the study stands with a machine.</summary>
+    internal StudyState State(string silo) => !isOpen ? Gone(silo)
+        : machines.TryGetValue(silo, out var machine) && !machine.IsGone ? StudyState.AtWork
+        : StudyState.GivenUp;
+
+    /// <summary>A machine leaves.</summary>
+    internal void Leave(string silo)
+    {
+        if (machines.TryGetValue(silo, out var machine) && machine.GiveUp())
+        {
+            say($"'{machine.Name}' has left.");
+        }
+    }
+
+    private StudyState Gone(string silo)
+    {
+        if (machines.TryGetValue(silo, out var machine))
+        {
+            machine.GiveUp();
+        }
+
+        return StudyState.Over;
+    }
+
+    private (byte[] Piece, byte[] Answer)? Known()
+    {
+        lock (turn)
+        {
+            return first.Count < First ? null : first.MaxBy(one => one.Piece.Length);
+        }
+    }
+
+    private byte[] Do(byte[] piece, CancellationToken cancellation)
+    {
+        while (true)
+        {
+            var (machine, place) = places.Take(cancellation);
+            if (machine is null)
+            {
+                try
+                {
+                    return Here(piece);
+                }
+                finally
+                {
+                    places.Add((null, place), CancellationToken.None);
+                }
+            }
+
+            if (machine.IsGone)
+            {
+                continue;
+            }
+
+            byte[] answer;
+            try
+            {
+                answer = machine.Do(place, piece);
+            }
+            catch (Exception failure) when (failure is not OutOfMemoryException)
+            {
+                // Whatever it was, the piece is done by another; if it is the piece itself, here it says so.
+                Failed(machine, place);
+                continue;
+            }
+
+            places.Add((machine, place), CancellationToken.None);
+            if (machine.Answers % Checked == 1 && !Here(piece).AsSpan().SequenceEqual(answer))
+            {
+                throw new RunFailedException(
+                    $"'{machine.Name}' and '{asked.Machine}', the machine of the study, worked out a piece of it differently.",
+                    $"Go on without '{machine.Name}'; what it did is not to be trusted.");
+            }
+
+            return answer;
+        }
+    }
+
+    private byte[] Here(byte[] piece)
+    {
+        var answer = work.Do(piece).GetAwaiter().GetResult();
+        lock (turn)
+        {
+            if (first.Count < First)
+            {
+                first.Add((piece, answer));
+            }
+        }
+
+        return answer;
+    }
+
+    private void Failed(HelpingMachine machine, int place)
+    {
+        var status = statuses?.GetApproximateSiloStatus(machine.Silo);
+        if (machine.Fail() >= MostFailures || alarm.IsRaised || status is SiloStatus.Dead or SiloStatus.ShuttingDown or SiloStatus.Stopping)
+        {
+            if (machine.GiveUp())
+            {
+                say($"'{machine.Name}' does not answer any more: its pieces are done by the others.");
+            }
+
+            return;
+        }
+
+        _ = Task.Delay(Rest).ContinueWith(_ => places.Add((machine, place)), TaskScheduler.Default);
+    }
+
+    private sealed class Shared(HelpedStudy study) : IPieceDoer
+    {
+        public byte[] Do(byte[] piece, CancellationToken cancellation) => study.Do(piece, cancellation);
+    }
+}

@@ -1,0 +1,140 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Heaveline.Files.Yaml;
+using Heaveline.Films;
+using Heaveline.Quantities;
+
+namespace Heaveline.Files.Films;
+
+/// <summary>
+/// Reads a kept track of a film, written by <see cref="TrackText"/>: two lines of what holds for all of it, then a row a frame. What is not seen in a
+/// frame is blank.
+/// </summary>
+public static class TrackFile
+{
+    /// <summary>Whether a text is a track.</summary>
+    /// <param name="text">The text.</param>
+    public static bool IsTrack(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return text.StartsWith(TrackText.First, StringComparison.Ordinal);
+    }
+
+    /// <summary>Reads the file of a track.</summary>
+    /// <param name="path">The file.</param>
+    public static Reading<FilmTrack> Load(string path)
+    {
+        var (source, refusal) = SourceText.Load(path, FileFormat.FilmTrack.MostBytes);
+        return refusal is null ? Read(source) : Reading<FilmTrack>.Refused(source, refusal);
+    }
+
+    /// <summary>Reads the text of a track.</summary>
+    /// <param name="source">The text under its file's name.</param>
+    public static Reading<FilmTrack> Read(SourceText source)
+    {
+        ArgumentNullException.ThrowIfNull(source);
+        var lines = source.Text.TrimEnd('\n', '\r').Split('\n').Select(l => l.TrimEnd('\r')).ToArray();
+        Reading<FilmTrack> Refused(int line, string message, string advice) => Reading<FilmTrack>.Refused(
+            source, new Refusal(source.File, line, 1, Math.Max(1, line <= lines.Length ? lines[line - 1].Length : 1), message, advice));
+        if (lines[0] != TrackText.First)
+        {
+            return Refused(1, $"The file does not begin with \"{TrackText.First}\".", "Give a track that this program kept.");
+        }
+
+        if (lines.Length < 4 || Settings(lines[1]) is not { } settings)
+        {
+            return Refused(
+                Math.Min(2, lines.Length), "The second line does not say the picture's size and which way the car goes.", "Follow the film anew.");
+        }
+
+        var remarks = lines.Skip(2).TakeWhile(l => l.StartsWith("remark,", StringComparison.Ordinal)).Select(l => l["remark,".Length..]).ToArray();
+        var head = 2 + remarks.Length;
+        if (head >= lines.Length || lines[head] != TrackText.Head)
+        {
+            return Refused(head + 1, "The line of the columns' names is not as it was written.", "Follow the film anew.");
+        }
+
+        var frames = ImmutableArray.CreateBuilder<FilmFrame>(lines.Length - head - 1);
+        for (var i = head + 1; i < lines.Length; i++)
+        {
+            if (Frame(lines[i]) is not { } frame)
+            {
+                return Refused(i + 1, $"This row is no frame: it has {lines[i].Split(',').Length} cells, or one that is no number.",
+                    $"A row has {TrackText.Columns} numbers; what is not seen is blank.");
+            }
+
+            frames.Add(frame);
+        }
+
+        try
+        {
+            var track = settings with { Frames = frames.ToImmutable(), Remarks = [.. remarks] };
+            return new Reading<FilmTrack> { Value = track, Sources = [source] };
+        }
+        catch (RefusedValueException refused)
+        {
+            return Refused(head + 1, $"The track is refused: {refused.Message}", refused.Advice);
+        }
+    }
+
+    // What holds for all frames; these come later.
+    private static FilmTrack? Settings(string line)
+    {
+        var cells = line.Split(',');
+        if (cells.Length != 12 || cells[7] is not ("right" or "left")
+            || !int.TryParse(cells[1], NumberStyles.None, CultureInfo.InvariantCulture, out var width)
+            || !int.TryParse(cells[3], NumberStyles.None, CultureInfo.InvariantCulture, out var height)
+            || Number(cells[5]) is not { } row || Number(cells[9]) is not { } x || Number(cells[11]) is not { } y
+            || width is < 1 or > 100_000 || height is < 1 or > 100_000 || Math.Abs(row) > 1e-3)
+        {
+            return null;
+        }
+
+        var blank = Enumerable.Range(0, FilmTrack.FewestFrames).Select(i => new FilmFrame { Time = i });
+        return new FilmTrack
+        {
+            Width = width, Height = height, RowTime = row, GoesRight = cells[7] == "right", BodyPivot = new(x, y), Frames = [.. blank],
+        };
+    }
+
+    private static FilmFrame? Frame(string line)
+    {
+        var cells = line.Split(',');
+        if (cells.Length != TrackText.Columns || Number(cells[0]) is not { } time)
+        {
+            return null;
+        }
+
+        var (front, rear, body, camera) = (cells[1..4], cells[4..7], cells[7..15], cells[15..23]);
+        return AreAll(front) && AreAll(rear) && AreAll(body) && AreAll(camera)
+            && (body[0].Length == 0 || IsPose(body)) && (camera[0].Length == 0 || IsPose(camera))
+            ? new FilmFrame { Time = time, Front = HubOf(front), Rear = HubOf(rear), Body = PoseOf(body), Camera = PoseOf(camera) }
+            : null;
+    }
+
+    private static bool AreAll(string[] cells) => cells.All(c => c.Length == 0) || cells.All(c => Number(c) is not null);
+
+    private static bool IsPose(string[] cells) =>
+        Number(cells[3]) > 0.0 && Number(cells[6]) is >= 0.0 and <= 1e6 && Number(cells[7]) is >= 0.0 and <= 1e6;
+
+    private static SeenHub? HubOf(string[] c) => c[0].Length == 0 ? null : new SeenHub(Of(c[0]), Of(c[1]), Of(c[2]));
+
+    private static SeenPose? PoseOf(string[] c) => c[0].Length == 0
+        ? null
+        : new SeenPose
+        {
+            X = Of(c[0]),
+            Y = Of(c[1]),
+            Turn = Of(c[2]),
+            Scale = Of(c[3]),
+            ShiftDoubt = Of(c[4]),
+            TurnDoubt = Of(c[5]),
+            Kept = (int)Of(c[6]),
+            Dropped = (int)Of(c[7]),
+        };
+
+    private static double Of(string cell) => Number(cell)!.Value;
+
+    private static double? Number(string cell) =>
+        double.TryParse(cell, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value) ? value : null;
+}

@@ -1,0 +1,248 @@
+using System.Collections.Immutable;
+using Heaveline.Drives.Identification;
+using Heaveline.Numerics;
+using MathNet.Numerics.LinearAlgebra;
+
+namespace Heaveline.Films;
+
+/// <summary>Finds the car between the wheels of one or several films of it.</summary>
+internal sealed class FilmIdentification(SeenPass[] passes, FilmGiven given, CancellationToken stop)
+{
+    /// <summary>Films are drawn again and again in so many draws.</summary>
+    public const int Draws = 400;
+
+    /// <summary>Residuals nearer than this stay together when they are drawn, s.</summary>
+    public const double Block = 0.25;
+
+    /// <summary>
+    /// How far the half car that fits best lies from the whole car, as a standard deviation (of the logarithm; of the index as it is), by number:
+    /// what was found on planted passes of the cars that come with the program, those with progressive leaves left out.
+    /// </summary>
+    public static readonly ImmutableArray<double> OfModel = [0.010, 0.014, 0.014, 0.18, 0.18, 0.038];
+
+    /// <summary>A residual this large, m, or this much alike its neighbours is no half car's.</summary>
+    public const double MostMisfit = 2.5e-3;
+
+    /// <summary>The same of neighbours that count as one.</summary>
+    public const double MostAlike = 12.0;
+
+    // So much of a road car there is: what lies outside is not believed.
+    private static readonly (double Low, double High)[] Possible = [(0.6, 4.0), (0.6, 4.0), (0.4, 2.5), (0.05, 1.0), (0.05, 1.0), (0.55, 1.6)];
+
+    // A number is said where the half-width of its 90 % interval is at most this: of the logarithm, of the index as it is.
+    private static readonly double[] Widest = [0.10, 0.10, 0.08, 0.40, 0.40, 0.15];
+
+    /// <summary>Half-width of the 90 % interval up to which a number is said.</summary>
+    public static double Sharp(int place) => Widest[place];
+
+    private static readonly (double Front, double Rear)[] Starts = [(1.3, 1.3), (1.0, 1.6), (1.7, 1.1), (1.0, 1.0), (1.9, 1.9)];
+
+    private readonly (double Centre, double Spread)[] known = Known(given);
+
+    /// <summary>Fits from several starts and judges.</summary>
+    public CarFromFilm Found()
+    {
+        var fits = Starts.Select(s =>
+        {
+            var start = known.Select(k => k.Centre).ToArray();
+            (start[FilmedCar.FrontFrequency], start[FilmedCar.RearFrequency]) = (Math.Log(s.Front), Math.Log(s.Rear));
+            return FilmFit.From(passes, known, start, stop);
+        }).OrderBy(f => f.Cost).ToList();
+        var best = fits[0];
+        var travel = Travel(best);
+        var spread = Spread(best);
+        var inverse = best.Information.Inverse();
+        double Deviation(Vector<double> by) => Math.Sqrt(Math.Max(by * (spread * by), by * (inverse * by)));
+        var before = Matrix<double>.Build.DenseOfDiagonalVector(Vector<double>.Build.Dense(best.Mean.Length, p => p < FilmedCar.Count
+            ? known[p].Spread * known[p].Spread : 1.0));
+        var numbers = Numbers(best, travel);
+        var estimates = numbers.Select((n, k) =>
+        {
+            var deviation = Math.Sqrt(Math.Pow(Deviation(n.By), 2.0) + (OfModel[k] * OfModel[k]));
+            var prior = Math.Sqrt(Math.Max(n.By * (before * n.By), deviation * deviation));
+            return Estimate(n.Number, n.Value, deviation, prior, n.IsLog, k);
+        }).ToImmutableArray();
+        // A wholly different car that explains the films as well.
+        var other = fits.Skip(1).FirstOrDefault(f => f.Cost - best.Cost < 2.0 && Enumerable.Range(0, 2).Any(p =>
+            Math.Abs(f.Mean[p] - best.Mean[p]) > 0.04));
+        var refusals = new FilmRefusals(passes, best, estimates, other).All();
+        var misfit = refusals.Any(r => r.Kind is RefusalKind.Misfit or RefusalKind.TwoAnswers or RefusalKind.Edge or RefusalKind.TooFew);
+        var said = misfit ? [.. estimates.Select(e => e with { IsSaid = false, Reason = "the fit is not believed" })] : estimates;
+        var ratio = numbers[(int)CarNumber.FrequencyRatio];
+        return new CarFromFilm
+        {
+            Estimates = said,
+            Refusals = [.. refusals],
+            IsBelieved = !misfit,
+            RatioDeviation = Math.Sqrt(Math.Pow(Deviation(ratio.By), 2.0) + (OfModel[2] * OfModel[2])),
+            Correlation = inverse[0, 1] / Math.Sqrt(inverse[0, 0] * inverse[1, 1]),
+            Misfit = best.Misfit,
+            TravelSpeed = travel.Speed,
+            Levels = [.. passes.Select((_, f) => FilmFit.Places(f)[FilmedCar.Count..].Select(p => best.Mean[p]).ToImmutableArray())],
+            Fitted = [.. passes.Select((p, f) => Fitted(best, f))],
+            Advice = misfit || said.Any(e => !e.IsSaid) ? new FilmAdvice(passes, best, Numbers(best, travel)).Best(stop) : null,
+        };
+    }
+
+    private static (double Centre, double Spread)[] Known(FilmGiven given)
+    {
+        var known = FilmedCar.Known.ToArray();
+        if (given.FrontShare is { } share)
+        {
+            known[FilmedCar.Share] = (share.Si, share.Doubt.IsStated ? share.Doubt.StandardDeviation : 0.02);
+        }
+
+        return known;
+    }
+
+    private static CarEstimate Estimate(CarNumber number, double value, double deviation, double prior, bool isLog, int place)
+    {
+        var half = Gaussian.Ninety * deviation;
+        double At(double away) => isLog ? value * Math.Exp(away) : value + away;
+        var isPossible = value >= Possible[place].Low && value <= Possible[place].High;
+        var isSharp = half <= Widest[place];
+        return new CarEstimate
+        {
+            Number = number,
+            Value = value,
+            Low = At(-half),
+            High = At(half),
+            Learned = Math.Clamp(1.0 - (deviation / prior), 0.0, 1.0),
+            IsSaid = isPossible && isSharp,
+            Reason = !isPossible ? "no road car has it" : isSharp ? "" : "the films leave it too far open",
+        };
+    }
+
+    // The numbers that are told, with their slopes by those that are fitted.
+    private static List<(CarNumber Number, double Value, Vector<double> By, bool IsLog)> Numbers(
+        FilmFit fit, (double Speed, double Sliding) travel)
+    {
+        Vector<double> By(params (int Place, double Slope)[] of)
+        {
+            var v = Vector<double>.Build.Dense(fit.Mean.Length);
+            foreach (var (place, slope) in of)
+            {
+                v[place] += slope;
+            }
+
+            return v;
+        }
+
+        (double, Vector<double>) Damping(int frequency, int damping, int friction)
+        {
+            var omega = 2.0 * Math.PI * Math.Exp(fit.Mean[frequency]);
+            var (viscous, dry) = (Math.Exp(fit.Mean[damping]), travel.Sliding / (2.0 * omega));
+            var whole = viscous + (dry * fit.Mean[friction]);
+            return (whole, By((damping, viscous / whole), (friction, dry / whole)));
+        }
+
+        var (front, byFront) = Damping(FilmedCar.FrontFrequency, FilmedCar.FrontDamping, FilmedCar.FrontFriction);
+        var (rear, byRear) = Damping(FilmedCar.RearFrequency, FilmedCar.RearDamping, FilmedCar.RearFriction);
+        return
+        [
+            (CarNumber.FrontFrequency, Math.Exp(fit.Mean[0]), By((0, 1.0)), true),
+            (CarNumber.RearFrequency, Math.Exp(fit.Mean[1]), By((1, 1.0)), true),
+            (CarNumber.FrequencyRatio, Math.Exp(fit.Mean[1] - fit.Mean[0]), By((0, -1.0), (1, 1.0)), true),
+            (CarNumber.FrontDamping, front, byFront, true),
+            (CarNumber.RearDamping, rear, byRear, true),
+            (CarNumber.PitchIndex, fit.Mean[FilmedCar.Index], By((FilmedCar.Index, 1.0)), false),
+        ];
+    }
+
+    // Root mean square of the travel's rate, and what dry friction counts as beside a damper at that motion: E[v²/√(v² + a²)]/E[v²].
+    private static (double Speed, double Sliding) Travel(FilmFit fit)
+    {
+        var (square, slid, count) = (0.0, 0.0, 0);
+        for (var f = 0; f < fit.Drives.Count; f++)
+        {
+            var drive = fit.Drives[f];
+            var (_, heights) = FilmFit.Derivatives(drive, fit.Mean[..FilmedCar.Count]);
+            var n = drive.Count;
+            for (var i = 0; i < n - 1; i++)
+            {
+                var (_, uf, _, ur) = drive.At(i, 0.5);
+                double Rate(int k) => (heights[k + 1] - heights[k]) / drive.Step;
+                foreach (var v in new[] { uf - Rate(i), ur - Rate(n + i) })
+                {
+                    square += v * v;
+                    slid += v * v / Math.Sqrt((v * v) + (FilmedCar.FrictionSpeed * FilmedCar.FrictionSpeed));
+                    count++;
+                }
+            }
+        }
+
+        return (Math.Sqrt(square / Math.Max(1, count)), square > 0.0 ? slid / square : 0.0);
+    }
+
+    // Blocks of residuals, and from four films on whole films, are drawn with replacement; each draw moves the numbers by one step of the fit.
+    private Matrix<double> Spread(FilmFit fit)
+    {
+        var size = fit.Mean.Length;
+        var weight = 1.0 / (fit.Misfit * fit.Misfit * fit.Alike);
+        var films = passes.Select((p, f) => Scores(fit, p, f, weight)).ToArray();
+        var chol = fit.Information.Cholesky();
+        var sum = Matrix<double>.Build.Dense(size, size);
+        var index = 0UL;
+        const ulong seed = 20_261_128;
+        int Any(int count) => (int)(SplitMix.Uniform(seed, index++) * count);
+        for (var draw = 0; draw < Draws; draw++)
+        {
+            var push = Vector<double>.Build.Dense(size);
+            for (var f = 0; f < films.Length; f++)
+            {
+                var film = films[films.Length >= 4 ? Any(films.Length) : f];
+                // So few blocks lie nearer to their mean than to the truth.
+                var wider = Math.Sqrt(film.Count / Math.Max(1.0, film.Count - 1.0));
+                for (var b = 0; b < film.Count; b++)
+                {
+                    push += film[Any(film.Count)] * wider;
+                }
+
+                push -= film.Aggregate((x, y) => x + y) * wider;
+            }
+
+            for (var p = 0; p < FilmedCar.Count; p++)
+            {
+                push[p] += SplitMix.Normals(seed + 1, (ulong)(2 * ((draw * FilmedCar.Count) + p))).First / known[p].Spread;
+            }
+
+            var step = chol.Solve(push);
+            sum += step.OuterProduct(step);
+        }
+
+        return sum / Draws;
+    }
+
+    private static List<Vector<double>> Scores(FilmFit fit, SeenPass pass, int film, double weight)
+    {
+        var places = FilmFit.Places(film);
+        var (r, slopes, n) = (fit.Residuals[film], fit.Slopes[film], pass.Count);
+        var each = Math.Max(2, (int)Math.Round(Block / pass.Step));
+        var blocks = new List<Vector<double>>();
+        for (var from = 0; from < n; from += each)
+        {
+            var score = Vector<double>.Build.Dense(fit.Mean.Length);
+            for (var i = from; i < Math.Min(n, from + each); i++)
+            {
+                foreach (var k in new[] { i, n + i })
+                {
+                    for (var a = 0; a < places.Length; a++)
+                    {
+                        score[places[a]] += weight * slopes[k][a] * r[k];
+                    }
+                }
+            }
+
+            blocks.Add(score);
+        }
+
+        return blocks;
+    }
+
+    private static FittedPass Fitted(FilmFit fit, int film)
+    {
+        var (_, heights) = FilmFit.Derivatives(fit.Drives[film], fit.Mean[..FilmedCar.Count]);
+        var n = heights.Length / 2;
+        return new FittedPass([.. heights[..n]], [.. heights[n..]]);
+    }
+}

@@ -1,0 +1,177 @@
+using Heaveline.Drives.Events;
+using Heaveline.Measures;
+using Heaveline.Numerics;
+
+namespace Heaveline.Films;
+
+/// <summary>
+/// Measures a pass that was seen by the definitions of a computed one, again and again with other noise, levels, scale and instants: the scatter is
+/// each number's interval.
+/// </summary>
+internal sealed class FilmMeasuring(SeenPass pass, bool isFitted)
+{
+    private const int Draws = 150;
+    private const ulong Seed = 20_261_129;
+
+    // A second of settling of which less is seen is none.
+    private const double Least = 0.5;
+
+    // Rates are slopes of a parabola over so long either way, s; accelerations of one over longer: below about 8 Hz, as a drive's are.
+    private const double RateReach = 0.034;
+    private const double AccelerationReach = 0.06;
+
+    // What is left of the pitch later on needs a later on, s.
+    private const double LateFrom = 2.0;
+
+    // The slopes over half as long again: what they differ by is what the smoothing may take.
+    private const double Longer = 1.5;
+
+    // Half-width of where the centre of gravity lies, as a share of the wheelbase: cars weighed full and empty. Common practice, no source.
+    private const double CentreSpread = 0.08;
+
+    // What the fit leaves open of a level beside the mean of the first frames.
+    private const double FittedLevel = 0.5;
+
+    private int draw;
+
+    public FilmNumbers Numbers()
+    {
+        var asIs = Once(0.0);
+        var smoother = Once(0.0, Longer);
+        var draws = Enumerable.Range(1, Draws).Select(k =>
+        {
+            draw = k;
+            return Once(1.0);
+        }).ToList();
+        FilmNumber Of(Func<Reading, double> of) => FilmNumber.Of(of(asIs), [.. draws.Select(of)]);
+        return new FilmNumbers
+        {
+            OfPitch = [.. Measures().Select((m, k) =>
+            {
+                var number = Of(r => r.Pitch[k]);
+                var half = 0.5 * (number.High - number.Low);
+                var smoothed = asIs.Pitch[k] - smoother.Pitch[k];
+                return new EventNumber(m, number.Value, Math.Sqrt((half * half) + (double.IsFinite(smoothed) ? smoothed * smoothed : 0.0)));
+            }).Where(n => double.IsFinite(n.Value))],
+            HeaveShare = Of(r => r.Heave) is var h ? new FilmNumber(h.Value, Math.Max(0.0, h.Low), Math.Min(1.0, h.High)) : default,
+            Centre = Of(r => r.Centre),
+            AboutCentre = asIs.About,
+            PitchPerLift = Of(r => r.PerLift),
+            IsStill = pass.Reach > Least && asIs.IsStill,
+            CyclesSeen = asIs.Cycles,
+            Reach = pass.Reach,
+        };
+    }
+
+    private sealed record Reading(double[] Pitch, double Heave, double Centre, double About, double PerLift, bool IsStill, double Cycles);
+
+    private static IReadOnlyList<Measure<Passes.Pass>> Measures() => [.. HitCatalogue.All, .. SettlingCatalogue.All];
+
+    private Reading Once(double noise, double longer = 1.0)
+    {
+        var place = 0UL;
+        double Normal() => noise == 0.0 ? 0.0 : noise * SplitMix.Normals(Seed, (ulong)(draw * 100_000) + (2 * place++)).First;
+        var scale = 1.0 + (pass.ScaleDoubt / Gaussian.Ninety * Normal());
+        var level = (isFitted ? FittedLevel : 1.0) * pass.LevelDoubt / Gaussian.Ninety;
+        var (levelFront, levelRear) = (level * Normal(), level * Normal());
+        var instants = pass.InstantDoubt / Gaussian.Ninety * 0.5;
+        var (touch, leaves) = (pass.FirstTouch + (instants * Normal()), pass.RearLeaves + (instants * Normal()));
+        var n = pass.Count;
+        var (front, rear) = (new double[n], new double[n]);
+        for (var i = 0; i < n; i++)
+        {
+            // Both ends share the shift and part by the turn.
+            var (shift, turn) = (pass.BodyNoise * Normal(), 0.5 * pass.Wheelbase * pass.PitchNoise * Normal());
+            front[i] = (scale * (pass.FrontBody[i] + shift - turn)) + levelFront;
+            rear[i] = (scale * (pass.RearBody[i] + shift + turn)) + levelRear;
+        }
+
+        double[] pitch = [.. rear.Zip(front, (r, f) => (r - f) / pass.Wheelbase)];
+        double[] heave = [.. rear.Zip(front, (r, f) => 0.5 * (r + f))];
+        var (rate, acceleration) = (Slopes(pitch, longer * RateReach).Slope, Slopes(pitch, longer * AccelerationReach).Bend);
+        // The settling's share is one of the heave of the centre of gravity, as that of a computed pass is.
+        var centreShare = UsualCar.CentreBehind + (CentreSpread / Gaussian.Ninety * Normal());
+        double[] above = [.. rear.Zip(front, (r, f) => (centreShare * r) + ((1.0 - centreShare) * f)).Select((h, i) => h - RoadAt(i))];
+        // Frames' noise turns round often: swings are counted on a smoothed curve.
+        pitch = WheelDrive.Smooth(pitch, Math.Max(2, (int)Math.Round(RateReach / pass.Step)));
+        var curves = new DriveCurves(
+            pass.Start, pass.Step, new MeasuredMotion(pitch, rate, acceleration, heave, above), touch, leaves, pass.Wheelbase);
+        var from = Math.Clamp((int)Math.Ceiling((leaves - pass.Start) / pass.Step), 0, n - 1);
+        var to = Math.Clamp((int)Math.Floor((leaves + PitchSettling.Second - pass.Start) / pass.Step), from, n - 1);
+        var seen = pass.Reach >= Least;
+        double Value(Measure<Passes.Pass> m) =>
+            m.Key.StartsWith("settling", StringComparison.Ordinal) && (!seen || (m == SettlingCatalogue.LatePitch && pass.Reach < LateFrom))
+                ? double.NaN : (double)m.InFlight!(curves);
+        double[] values = [.. Measures().Select(Value)];
+        var (centre, about) = CentreOf(front.AsSpan(from, to - from + 1), rear.AsSpan(from, to - from + 1));
+        var (h2, p2) = (0.0, 0.0);
+        for (var i = from; i <= to; i++)
+        {
+            h2 += heave[i] * heave[i];
+            p2 += Math.Pow(0.5 * (rear[i] - front[i]), 2.0);
+        }
+
+        var rms = values[Measures().ToList().IndexOf(SettlingCatalogue.RmsPitch)];
+        var still = curves.LastAbove(PassSignal.Pitch, PitchSettling.Threshold) is not null;
+        double lobes = curves.Lobes(PassSignal.Pitch, PitchSettling.Threshold, leaves);
+        return new Reading(
+            values,
+            seen && h2 + p2 > 0.0 ? h2 / (h2 + p2) : double.NaN,
+            seen ? centre : double.NaN,
+            seen ? about : double.NaN,
+            rms / Math.Abs(pass.Lift * scale),
+            still,
+            0.5 * lobes);
+    }
+
+    // Until both wheels have left the bump the mean road is what the wheels show; afterwards it is level.
+    private double RoadAt(int i) => pass.Time(i) < pass.RearLeaves ? 0.5 * (pass.FrontWheel[i] + pass.RearWheel[i]) : 0.0;
+
+    // The straight line through all (z_f, z_r): of least distance, its point of no motion between or beyond the axles.
+    private (double Centre, double About) CentreOf(ReadOnlySpan<double> front, ReadOnlySpan<double> rear)
+    {
+        var (ff, fr, rr) = (0.0, 0.0, 0.0);
+        for (var i = 0; i < front.Length; i++)
+        {
+            ff += front[i] * front[i];
+            fr += front[i] * rear[i];
+            rr += rear[i] * rear[i];
+        }
+
+        var angle = 0.5 * Math.Atan2(2.0 * fr, ff - rr);
+        var (r, f) = Math.SinCos(angle);
+        var whole = ff + rr;
+        var along = (f * f * ff) + (2.0 * f * r * fr) + (r * r * rr);
+        // z(x) = f + (r − f)·x/L is nothing at x = L·f/(f − r).
+        return (Math.Abs(f - r) < 1e-3 ? double.PositiveInfinity : pass.Wheelbase * f / (f - r), whole > 0.0 ? along / whole : 0.0);
+    }
+
+    // Slope and second slope of the parabola through the samples so near, by least squares.
+    private (double[] Slope, double[] Bend) Slopes(double[] of, double time)
+    {
+        var reach = Math.Max(2, (int)Math.Round(time / pass.Step));
+        var (slope, bend) = (new double[of.Length], new double[of.Length]);
+        for (var i = 0; i < of.Length; i++)
+        {
+            var k = Math.Clamp(i, Math.Min(reach, (of.Length - 1) / 2), Math.Max((of.Length - 1) / 2, of.Length - 1 - reach));
+            var wide = Math.Min(reach, Math.Min(k, of.Length - 1 - k));
+            var (s2, s4, sy, s2y, y) = (0.0, 0.0, 0.0, 0.0, 0.0);
+            for (var j = -wide; j <= wide; j++)
+            {
+                double x = j;
+                s2 += x * x;
+                s4 += x * x * x * x;
+                sy += x * of[k + j];
+                s2y += x * x * of[k + j];
+                y += of[k + j];
+            }
+
+            double n = (2 * wide) + 1;
+            var second = ((s2y * n) - (s2 * y)) / ((s4 * n) - (s2 * s2));
+            bend[i] = 2.0 * second / (pass.Step * pass.Step);
+            slope[i] = ((sy / s2) + (2.0 * second * (i - k))) / pass.Step;
+        }
+
+        return (slope, bend);
+    }
+}

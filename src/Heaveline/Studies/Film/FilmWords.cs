@@ -1,0 +1,231 @@
+using Heaveline.Answers;
+using Heaveline.Drives.Identification;
+using Heaveline.Films;
+using Heaveline.Quantities;
+
+namespace Heaveline.Studies;
+
+/// <summary>What films of one car tell, in words.</summary>
+internal static class FilmWords
+{
+    /// <summary>What the intervals are of.</summary>
+    public const string Meaning =
+        "Intervals are nine cases of ten on planted films of the cars that come with this program; no film of a real car has tested them yet. "
+        + "The car's numbers are those of the motion that was filmed.";
+
+    /// <summary>One line for the end of a printout.</summary>
+    public const string Safety =
+        "Film from where you may stand, off the carriageway and in nobody's way; nobody is asked to drive over a bump faster than traffic and "
+            + "law allow.";
+
+    // A film shows enough of the settling from here on, s.
+    private const double EnoughReach = 1.0;
+
+    private static readonly CarNumber[] Damping = [CarNumber.FrontDamping, CarNumber.RearDamping];
+
+    /// <summary>What was seen where.</summary>
+    public static string Head(FilmAnswer answer)
+    {
+        var (car, pass) = (answer.Car, answer.Car.Passes[0]);
+        var speeds = car.Passes.Select(p => Speed(p.Speed)).Distinct().ToList();
+        var at = car.Place.Length > 0 ? $" at {car.Place}" : "";
+        return $"{car.Name}{at}, {Count(car.Passes.Length)} at {string.Join(", ", speeds)}, wheels lifted {Millimetres(pass.Lift)}.";
+    }
+
+    /// <summary>The sentences: the finding first.</summary>
+    public static IEnumerable<Sentence> Of(FilmAnswer answer)
+    {
+        var (car, numbers) = (answer.Car, answer.Car.Numbers[0]);
+        yield return new("film-heave", Heaves(numbers));
+        if (answer is { Change: { } change, After: { } after })
+        {
+            yield return new("film-change", Changed(change, car, after));
+        }
+
+        if (numbers.Settling is { } settling)
+        {
+            yield return new(
+                "film-settling",
+                $"RMS pitch in the first second after the rear wheels have left is {Degrees(settling.Value)} ± {Degrees(settling.HalfWidth)}"
+                + $"{(numbers.Reach < EnoughReach ? $", of the {Numeral.Of(numbers.Reach, 2)} s that were seen" : "")}; "
+                + Still(numbers));
+        }
+
+        if (double.IsFinite(numbers.Centre.Value) && double.IsFinite(numbers.HeaveShare.Value))
+        {
+            yield return new("film-centre", About(numbers, car.Passes[0].Wheelbase));
+        }
+
+        foreach (var sentence in CarSentences(car))
+        {
+            yield return sentence;
+        }
+
+        if (answer.Forecast is { } forecast)
+        {
+            yield return new("film-forecast", Beside(forecast, car, numbers));
+        }
+    }
+
+    /// <summary>Where the film must be doubted, and how the next one would be better.</summary>
+    public static IEnumerable<string> Cautions(FilmAnswer answer)
+    {
+        foreach (var remark in answer.Car.Passes.SelectMany(p => p.Remarks).Concat(answer.After?.Passes.SelectMany(p => p.Remarks) ?? []).Distinct())
+        {
+            yield return remark;
+        }
+
+        if (answer.Change is { IsAlike: false })
+        {
+            yield return "Before and after were not driven alike: their speeds lie more than "
+                + $"{Numeral.Of(In.Percent.Of(FilmChange.SpeedsApart), 0)} % apart, and pitch after a bump changes with the speed.";
+        }
+
+        var shortest = answer.Car.Passes.MinBy(p => p.Reach)!;
+        if (shortest.Reach < EnoughReach)
+        {
+            yield return $"The car is seen for {Numeral.Of(shortest.Reach, 2)} s after the bump: stand back 20 to 30 m, aim 5 m beyond the bump, "
+                + "hold level or use a stand, 60 frames a second or more, shutter short (common practice, no source).";
+        }
+
+        if (answer.Forecast is { Pass: null })
+        {
+            yield return "The car file is not driven: name the bump that was filmed with --over.";
+        }
+    }
+
+    /// <summary>"25 km/h".</summary>
+    public static string Speed(double v) => $"{Numeral.Of(In.KilometresPerHour.Of(v), 0)} km/h";
+
+    /// <summary>"front 1.21 Hz (1.19 to 1.23 Hz)".</summary>
+    public static string Interval(Func<double, string> shown, double value, double low, double high) =>
+        $"{shown(value)} ({shown(low)} to {shown(high)})";
+
+    private static string Heaves(FilmNumbers numbers)
+    {
+        var share = numbers.HeaveShare;
+        if (!double.IsFinite(share.Value))
+        {
+            return $"Whether it heaves or pitches after the bump is not told: it is seen for {Numeral.Of(numbers.Reach, 2)} s after the rear "
+                + "wheels have left.";
+        }
+
+        var of = $"{Percent(share.Value)} ({Percent(share.Low)} to {Percent(share.High)}) of the motion in the first second after the rear "
+            + "wheels have left is level";
+        return share.Low > 0.5 ? $"It heaves more than it pitches: {of}."
+            : share.High < 0.5 ? $"It pitches more than it heaves: only {of}."
+            : $"It heaves about as much as it pitches: {of}.";
+    }
+
+    private static string Still(FilmNumbers numbers) => numbers.IsStill && numbers.For("settling-time") is { } time
+        ? $"it stays below a tenth of its peak {Numeral.Of(time.Value, 2)} s after they have left, {Cycles(numbers.CyclesSeen)}."
+        : $"it still swings when the car leaves the picture {Numeral.Of(numbers.Reach, 2)} s after the bump, {Cycles(numbers.CyclesSeen)} seen.";
+
+    private static string Cycles(double cycles) => $"{Numeral.Of(cycles, 1)} {(cycles == 1.0 ? "cycle" : "cycles")}";
+
+    private static string About(FilmNumbers n, double wheelbase)
+    {
+        var (x, half) = (n.Centre.Value, 0.5 * (n.Centre.High - n.Centre.Low));
+        var front = Math.Abs(x) < Math.Abs(x - wheelbase);
+        var from = front ? x : x - wheelbase;
+        var place = $"{Numeral.Of(Math.Abs(from), 2)} m ± {Numeral.Of(half, 2)} m {(from > 0.0 ? "behind" : "ahead of")} the "
+            + $"{(front ? "front" : "rear")} axle";
+        var between = x > 0.0 && x < wheelbase ? ", between the axles" : ", outside the wheelbase";
+        return $"In that second the body turns mostly about a point {place}{between}: {Percent(n.AboutCentre)} of the ends' motion goes about it.";
+    }
+
+    private static IEnumerable<Sentence> CarSentences(SeenCar seen)
+    {
+        var car = seen.Car;
+        string Hertz(double f) => $"{Numeral.Of(f, 2)} Hz";
+        if (car.IsBelieved && car.Of(CarNumber.FrontFrequency) is { IsSaid: true } front && car.Of(CarNumber.RearFrequency) is { IsSaid: true } rear)
+        {
+            var ratio = car.Of(CarNumber.FrequencyRatio)!;
+            var verdict = car.SlowerEnd switch
+            {
+                > 0 => "the front is the slower end",
+                < 0 => "the rear is the slower end",
+                _ => "which end is slower is not told",
+            };
+            yield return new(
+                "film-frequencies",
+                $"Between its wheels the car swings at {Interval(Hertz, front.Value, front.Low, front.High)} in front and "
+                + $"{Interval(Hertz, rear.Value, rear.Low, rear.High)} at the rear on rigid tyres, rear over front "
+                + $"{Numeral.Of(ratio.Value, 2)} ({Numeral.Of(ratio.Low, 2)} to {Numeral.Of(ratio.High, 2)}): {verdict}.");
+        }
+
+        var damped = Damping.Select(d => car.Of(d)!).Where(e => e.IsSaid).ToList();
+        if (car.IsBelieved && damped.Count == 2)
+        {
+            yield return new(
+                "film-damping",
+                $"Dampers and friction together damp the front by {Ratio(damped[0])} and the rear by {Ratio(damped[1])} of critical at "
+                + $"{Numeral.Of(car.TravelSpeed, 2)} m/s of travel (RMS).");
+        }
+
+        foreach (var refusal in car.Refusals)
+        {
+            yield return new("film-refusal", $"{refusal.Says} {refusal.WouldTell.TrimEnd('.')} would tell.");
+        }
+
+        if (car.Advice is { } more)
+        {
+            yield return new("film-advice", Advice(more));
+        }
+    }
+
+    private static string Ratio(CarEstimate e) => $"{Numeral.Of(e.Value, 2)} ({Numeral.Of(e.Low, 2)} to {Numeral.Of(e.High, 2)})";
+
+    private static string Advice(FilmMore more)
+    {
+        var what = more.Longer > 0.0
+            ? $"{(more.Passes == 1 ? "A pass" : $"{more.Passes} passes more")} seen {Numeral.Of(more.Longer, 0)} s longer, from farther back,"
+            : more.Passes == 1 ? "One pass more" : $"{more.Passes} passes more";
+        return $"{what} at {Speed(more.Speed)} would narrow the {FilmRefusals.Name(more.Number)} from ± {Percent(more.Now)} to ± "
+            + $"{Percent(more.Then)}, by the fitted car.";
+    }
+
+    private static string Changed(FilmChange change, SeenCar before, SeenCar after)
+    {
+        var n = change.Settling;
+        string Off(double ratio) => Numeral.Of(100.0 * Math.Abs(ratio - 1.0), 0);
+        var verdict = n.High < 1.0 ? $"It pitches less after the change: {Off(n.Value)} % ({Off(n.High)} to {Off(n.Low)} %) less"
+            : n.Low > 1.0 ? $"It pitches more after the change: {Off(n.Value)} % ({Off(n.Low)} to {Off(n.High)} %) more"
+            : $"No change of the pitch is told: {Numeral.Change(100.0 * (n.Value - 1.0), 0)} % ({Numeral.Change(100.0 * (n.Low - 1.0), 0)} to "
+                + $"{Numeral.Change(100.0 * (n.High - 1.0), 0)} %)";
+        return $"{verdict} RMS pitch for the lift in the settling's first second, {Count(before.Passes.Length)} before at {Speed(before.Speed)} and "
+            + $"{Count(after.Passes.Length)} after at {Speed(after.Speed)}; one pass is taken to scatter by {Percent(FilmChange.OnePass)}.";
+    }
+
+    private static string Beside(FilmForecast forecast, SeenCar seen, FilmNumbers numbers)
+    {
+        var parts = new List<string>();
+        if (forecast.Of("settling-rms-pitch") is var own && double.IsFinite(own) && numbers.Settling is { } settling)
+        {
+            var isWithin = Math.Abs(own - settling.Value) <= settling.HalfWidth;
+            parts.Add($"by the car file the settling's RMS pitch would be {Degrees(own)} at {Speed(forecast.Pass!.Speed)}, "
+                + (isWithin ? "within what was filmed" : $"{Numeral.Of(100.0 * Math.Abs((own / settling.Value) - 1.0), 0)} % "
+                    + $"{(own > settling.Value ? "more" : "less")} "
+                    + "than was filmed"));
+        }
+
+        if (seen.Car.Of(CarNumber.FrequencyRatio) is { IsSaid: true } ratio && forecast.Beside.Of(CarNumber.FrequencyRatio) is { } file)
+        {
+            parts.Add($"its frequency ratio is {Numeral.Of(file, 2)}, "
+                + (file >= ratio.Low && file <= ratio.High ? "within the film's interval" : $"outside the film's {Numeral.Of(ratio.Low, 2)} to "
+                    + $"{Numeral.Of(ratio.High, 2)}"));
+        }
+
+        return parts.Count == 0
+            ? $"Beside {forecast.Car.Name}, {forecast.Car.Load.Name}, the film tells no number to compare."
+            : $"Beside {forecast.Car.Name}, {forecast.Car.Load.Name}: {string.Join("; ", parts)}.";
+    }
+
+    private static string Count(int films) => films == 1 ? "one film" : $"{films} films";
+
+    private static string Percent(double share) => $"{Numeral.Of(In.Percent.Of(share), 0)} %";
+
+    private static string Degrees(double angle) => $"{Numeral.Of(In.Degrees.Of(angle), 2)}°";
+
+    private static string Millimetres(double m) => $"{Numeral.Of(In.Millimetres.Of(m), 0)} mm";
+}

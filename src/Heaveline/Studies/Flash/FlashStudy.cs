@@ -1,0 +1,63 @@
+using Heaveline.Films;
+using Heaveline.Quantities;
+
+namespace Heaveline.Studies;
+
+/// <summary>In which rhythm a headlamp flashes after a bump at night.</summary>
+public static class FlashStudy
+{
+    private static readonly Choice Lamp = new()
+    {
+        Name = "lamp",
+        Kind = ChoiceKind.Film,
+        Says = "The kept brightness of an oncoming headlamp (.csv).",
+        IsArgument = true,
+        Range = (1, 1),
+    };
+
+    private static readonly Choice From = new()
+    {
+        Name = "after",
+        Kind = ChoiceKind.Quantity,
+        Says = "When the rear wheels have left the bump, in the film's time; the lamp's quickest change when left out.",
+        HelpName = "TIME",
+    };
+
+    /// <summary>The question as a command offers it.</summary>
+    public static Question<FlashAsked, FlashAnswer> Question { get; } = new()
+    {
+        Word = "flash",
+        Says =
+            """
+            Say in which rhythm the headlamp of an oncoming car flashes after a bump at night, and how fast that dies away: the pitch, or twice the
+            pitch where the beam's edge sweeps the camera both ways. Nothing else of the car is told by it.
+
+            Example:
+              heaveline flash examples/films/lamp.csv --after "0.5 s"
+            """,
+        Choices = [Lamp, From],
+        CsvSays = "Write the table to FILE.",
+        Reads = Read,
+        Answers = Run,
+    };
+
+    /// <summary>Reads the rhythm.</summary>
+    /// <param name="asked">What is asked.</param>
+    /// <param name="run">How it is run; null: plainly.</param>
+    /// <exception cref="RefusedValueException">No rhythm is seen.</exception>
+    public static FlashAnswer Run(FlashAsked asked, StudyRun? run = null)
+    {
+        ArgumentNullException.ThrowIfNull(asked);
+        run ??= StudyRun.Plain;
+        var flash = LampFlash.Of(asked.Lamp, asked.From);
+        run.Progress?.Report(1.0);
+        return new FlashAnswer { Asked = asked, Flash = flash };
+    }
+
+    private static FlashAsked? Read(AskedReader reader)
+    {
+        var lamp = reader.Text(Lamp) is { } name ? reader.Of(Lamp, f => f.Lamp(name)) : null;
+        var from = reader.Given.Of(From) is null ? null : reader.Amount<Time>(From, "1.2 s");
+        return reader.IsRefused ? null : new FlashAsked { Name = reader.Text(Lamp)!.Split('/', '\\')[^1], Lamp = lamp!, From = from?.Si };
+    }
+}

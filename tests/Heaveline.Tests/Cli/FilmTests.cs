@@ -1,0 +1,124 @@
+using System.Text.Json.Nodes;
+
+namespace Heaveline.Tests.Cli;
+
+/// <summary>The command that reads films.</summary>
+public class FilmTests
+{
+    private const string Grey = "examples/films/grey-saloon-25.yaml";
+    private const string Red = "examples/films/red-saloon-25.yaml";
+
+    [Fact]
+    public void A_film_tells_the_finding_first_then_the_car_with_intervals()
+    {
+        var said = Spoken.Of("film", Grey);
+        Assert.Equal((0, ""), (said.Code, said.Remarks));
+        var lines = said.Results.Split('\n');
+        Assert.StartsWith("grey saloon at school hump, one film at 25 km/h, wheels lifted 7", lines[0], StringComparison.Ordinal);
+        Assert.StartsWith("It pitches more than it heaves: only 3", lines[1], StringComparison.Ordinal);
+        Assert.Contains("Between its wheels the car swings at 1.2", said.Results, StringComparison.Ordinal);
+        Assert.Contains("no film of a real car has tested them yet", said.Results, StringComparison.Ordinal);
+        Assert.Contains("Drawn from a computed pass", said.Results, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Beside_the_car_that_it_was_drawn_from_the_film_differs_in_nothing_that_it_tells()
+    {
+        var said = Spoken.Of("film", Grey, "--car", "examples/garage/fern-saloon.yaml", "--load", "empty", "--over", "village-hump");
+        Assert.Equal(0, said.Code);
+        Assert.Contains("within what was filmed", said.Results, StringComparison.Ordinal);
+        Assert.Contains("within the film's interval", said.Results, StringComparison.Ordinal);
+        said = Spoken.Of("film", Grey, "--car", "examples/garage/fern-saloon-cured.yaml", "--load", "empty", "--over", "village-hump");
+        Assert.Contains("less than was filmed", said.Results, StringComparison.Ordinal);
+        Assert.Contains("outside the film's", said.Results, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void At_a_place_the_car_that_pitches_less_comes_first_in_words_table_and_figure()
+    {
+        using var scratch = new Scratch();
+        var said = Spoken.Of("film", Grey, Red, "--at", "school hump", "--figure", scratch["seen.svg"]);
+        Assert.Equal(0, said.Code);
+        Assert.Contains("Least pitch after the bump for the lift of its wheels has red saloon", said.Results, StringComparison.Ordinal);
+        Assert.True(said.Results.IndexOf("red saloon", StringComparison.Ordinal) < said.Results.LastIndexOf("grey saloon", StringComparison.Ordinal));
+        Assert.Contains("Seen at school hump", File.ReadAllText(scratch["seen.svg"]), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void One_car_before_and_after_a_change_is_told_with_an_interval()
+    {
+        using var scratch = new Scratch();
+        var root = House.Checkout.Root;
+        File.Copy(Path.Combine(root, "examples", "films", "red-saloon-25.csv"), scratch["after.csv"]);
+        File.WriteAllText(scratch["after.yaml"], File.ReadAllText(Path.Combine(root, Red)).Replace("seen: red", "seen: grey",
+            StringComparison.Ordinal));
+        var said = Spoken.Of("film", Grey, "--after", scratch["after.yaml"]);
+        Assert.Equal(0, said.Code);
+        Assert.Contains("It pitches less after the change: 3", said.Results, StringComparison.Ordinal);
+        Assert.Contains("Before and after (90 %)", said.Results, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_kept_track_is_read_with_the_marks_of_a_sheet_and_json_carries_the_verdict()
+    {
+        var said = Spoken.Of("film", "examples/films/grey-saloon-25.csv", "--marks", Grey, "--json");
+        Assert.Equal(0, said.Code);
+        var json = JsonNode.Parse(said.Results)!;
+        Assert.Equal("said", (string)json["verdict"]!);
+        Assert.Equal(1, (int)json["cars"]![0]!["films"]!);
+        Assert.Equal("front", (string?)json["cars"]![0]!["slower-end"]);
+    }
+
+    [Fact]
+    public void The_track_can_be_written_again_and_is_the_same()
+    {
+        using var scratch = new Scratch();
+        Assert.Equal(0, Spoken.Of("film", Grey, "--track", scratch["again.csv"]).Code);
+        Assert.Equal(File.ReadAllText(Path.Combine(House.Checkout.Root, "examples/films/grey-saloon-25.csv")),
+            File.ReadAllText(scratch["again.csv"]));
+    }
+
+    [Theory]
+    [InlineData("needs a sheet", "examples/films/grey-saloon-25.csv")]
+    [InlineData("show several cars", Grey, Red)]
+    [InlineData("no film was taken at 'nowhere'; there are school hump", Grey, "--at", "nowhere")]
+    [InlineData("--over is the bump", Grey, "--over", "village-hump")]
+    [InlineData("refused", "examples/garage/fern-saloon.yaml")]
+    [InlineData("not there", "examples/films/nothing.mp4", "--marks", Grey)]
+    public void What_cannot_be_asked_is_said(string says, params string[] line)
+    {
+        var said = Spoken.Of(["film", .. line]);
+        Assert.NotEqual(0, said.Code);
+        Assert.Contains(says, said.Remarks, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_film_without_the_camera_part_says_how_to_get_it()
+    {
+        using var scratch = new Scratch();
+        File.WriteAllBytes(scratch["a.mp4"], [0, 1, 2]);
+        var said = Spoken.Of("film", scratch["a.mp4"], "--marks", Grey);
+        Assert.Equal(1, said.Code);
+        Assert.True(
+            said.Remarks.Contains("camera part", StringComparison.Ordinal) || said.Remarks.Contains("is refused", StringComparison.Ordinal),
+                said.Remarks);
+    }
+
+    [Fact]
+    public void A_lamp_tells_its_rhythm_and_both_pitches_that_go_with_it_or_the_one()
+    {
+        var said = Spoken.Of("flash", "examples/films/lamp.csv", "--after", "0.5 s");
+        Assert.Equal((0, ""), (said.Code, said.Remarks));
+        Assert.Contains("The lamp flashes at 1.3", said.Results, StringComparison.Ordinal);
+        Assert.Contains("The car pitches at 1.3", said.Results, StringComparison.Ordinal);
+        Assert.NotEqual(0, Spoken.Of("flash", Grey).Code);
+        Assert.NotEqual(0, Spoken.Of("flash", "examples/films/lamp.csv", "--after", "2.9 s").Code);
+    }
+
+    [Fact]
+    public void Check_reads_the_sheet_of_a_film()
+    {
+        var said = Spoken.Of("check", Grey);
+        Assert.Equal((0, "", $"{Grey}: in order\n"), (said.Code, said.Remarks, said.Results));
+    }
+}

@@ -1,0 +1,145 @@
+using System.Net.Security;
+using System.Net.Sockets;
+using System.Security.Authentication;
+using System.Security.Cryptography.X509Certificates;
+using System.Text;
+using Heaveline.Cluster;
+using Heaveline.Passes;
+
+namespace Heaveline.Tests.Cluster;
+
+/// <summary>Machines that help with a study, and those that must not.</summary>
+public class HelpedStudyTests
+{
+    private const int Count = 2500;
+
+    [Fact]
+    public async Task Machines_that_come_and_go_change_no_answer_and_do_nothing_twice_but_what_is_compared()
+    {
+        await using var study = await OneStudy.Open();
+        var gate = new TaskCompletionSource();
+        var (here, birch, cedar) = (new MadeUpPieces(15) { Gate = gate.Task }, new MadeUpPieces(15), new MadeUpPieces(15));
+        var run = study.Run(here, Count);
+        using var leave = new CancellationTokenSource();
+        var leaving = study.Help("birch", birch, leave: leave.Token);
+        await study.Hears("'birch' helps, on 1 thread.");
+        var staying = study.Help("cedar", cedar);
+        await study.Hears("'cedar' helps");
+        gate.SetResult();
+        while (birch.Done < 20)
+        {
+            await Task.Delay(20, TestContext.Current.CancellationToken);
+        }
+
+        await leave.CancelAsync();
+        Assert.Equal(HelpEnd.Stopped, await leaving);
+        await study.Hears("'birch' has left.");
+        var answers = await run;
+        Assert.Equal(Enumerable.Range(0, Count).Select(k => MadeUpPieces.Answer(MadeUpPieces.Piece(k))), answers);
+        Assert.All(study.Helped, one => Assert.True(one.Pieces > 0, one.Machine));
+        // Compared are the first of each machine and one in 64, offered was one to each; what was on its way to whoever left is done by others.
+        Assert.InRange(here.Done + birch.Done + cedar.Done, Count, Count + 2 + 2 + (Count / 64) + 2 + 8);
+        await study.DisposeAsync();
+        Assert.Equal(HelpEnd.Over, await staying);
+    }
+
+    [Fact]
+    public async Task Whoever_has_another_code_another_program_or_works_out_other_bits_is_refused_by_name()
+    {
+        await using var study = await OneStudy.Open();
+        var gate = new TaskCompletionSource();
+        var run = study.Run(new MadeUpPieces(10) { Gate = gate.Task }, 400);
+        var code = await Assert.ThrowsAsync<RunFailedException>(() => study.Help("rowan", new MadeUpPieces(0), code: StudyCode.Fresh()));
+        Assert.Contains("has another code", code.Message, StringComparison.Ordinal);
+        var program = await Assert.ThrowsAsync<RunFailedException>(() => study.Help("rowan", new MadeUpPieces(0), program: "2"));
+        Assert.Contains("worked out by Heaveline 1, this is 2", program.Message, StringComparison.Ordinal);
+        var bits = await Assert.ThrowsAsync<RunFailedException>(() => study.Help("rowan", new MadeUpPieces(0) { WrongFrom = 0 }));
+        Assert.Contains("'rowan' works out other bits than 'study'", bits.Message, StringComparison.Ordinal);
+        gate.SetResult();
+        Assert.Equal(Enumerable.Range(0, 400).Select(k => MadeUpPieces.Answer(MadeUpPieces.Piece(k))), await run);
+        Assert.Empty(study.Helped);
+    }
+
+    [Fact]
+    public async Task A_machine_that_later_answers_otherwise_is_found_and_both_are_named()
+    {
+        await using var study = await OneStudy.Open();
+        var gate = new TaskCompletionSource();
+        var run = study.Run(new MadeUpPieces(15) { Gate = gate.Task }, 600);
+        // Right at the piece that is offered, wrong from then on.
+        _ = study.Help("rowan", new MadeUpPieces(1) { WrongFrom = 2 });
+        await study.Hears("'rowan' helps");
+        gate.SetResult();
+        var differs = await Assert.ThrowsAsync<RunFailedException>(() => run);
+        Assert.Contains(
+            "'rowan' and 'study', the machine of the study, worked out a piece of it differently", differs.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Who_has_not_the_key_of_the_code_is_not_spoken_to()
+    {
+        await using var study = await OneStudy.Open();
+        Assert.Equal(0, await Heard(study, null));
+        Assert.Equal(0, await Heard(study, StudyCode.Keys(StudyCode.Fresh(), DateTimeOffset.UtcNow).Certificate));
+        Assert.True(await Heard(study, StudyCode.Keys(study.Code, DateTimeOffset.UtcNow).Certificate) > 0);
+        using var plain = new TcpClient();
+        await plain.ConnectAsync(study.At, TestContext.Current.CancellationToken);
+        await plain.GetStream().WriteAsync(Encoding.ASCII.GetBytes("GET / HTTP/1.1\r\n\r\n"), TestContext.Current.CancellationToken);
+        Assert.InRange(await Read(plain.GetStream()), 0, 7);
+        // And it goes on.
+        Assert.Equal([MadeUpPieces.Answer(MadeUpPieces.Piece(0))], await study.Run(new MadeUpPieces(0), 1));
+    }
+
+    [Fact]
+    public async Task Where_nobody_listens_no_study_answers()
+    {
+        var none = await Assert.ThrowsAsync<RunFailedException>(() => Help.Out(
+            new HelpAsked { Host = "127.0.0.1", Port = 9, Code = "ABCD-EFGH-JKMN", Program = "1", Reads = (_, _) => new MadeUpPieces(0) },
+            _ => { },
+            TestContext.Current.CancellationToken));
+        Assert.Contains("No study answers at 127.0.0.1:9", none.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Case_blanks_and_dashes_of_a_code_do_not_matter_and_every_other_code_has_another_key()
+    {
+        var now = DateTimeOffset.UtcNow;
+        var (one, cluster) = StudyCode.Keys("ABCD-EFGH-JKMN", now);
+        Assert.True(StudyCode.IsSame(StudyCode.Keys("abcd efgh jkmn", now).Certificate, one));
+        Assert.Equal(cluster, StudyCode.Keys("abcdefghjkmn", now).Cluster);
+        Assert.False(StudyCode.IsSame(StudyCode.Keys("ABCD-EFGH-JKMP", now).Certificate, one));
+        Assert.Matches("^([A-HJ-NP-Z2-9]{4}-){2}[A-HJ-NP-Z2-9]{4}$", StudyCode.Fresh());
+        Assert.NotEqual(StudyCode.Fresh(), StudyCode.Fresh());
+    }
+
+    // A stranger that takes any certificate, and sends what a machine of the cluster sends first; how many bytes come back.
+    private static async Task<int> Heard(OneStudy study, X509Certificate2? own)
+    {
+        using var socket = new TcpClient();
+        await socket.ConnectAsync(study.At, TestContext.Current.CancellationToken);
+        await using var secured = new SslStream(socket.GetStream(), false, (_, other, _, _) => other is not null);
+        try
+        {
+            await secured.AuthenticateAsClientAsync(
+                new SslClientAuthenticationOptions { TargetHost = "heaveline", ClientCertificates = own is null ? null : [own] },
+                TestContext.Current.CancellationToken);
+            return await Read(secured);
+        }
+        catch (Exception refused) when (refused is IOException or AuthenticationException)
+        {
+            return 0;
+        }
+    }
+
+    private static async Task<int> Read(Stream stream)
+    {
+        try
+        {
+            return await stream.ReadAsync(new byte[256], TestContext.Current.CancellationToken).AsTask().WaitAsync(TimeSpan.FromSeconds(5.0));
+        }
+        catch (Exception refused) when (refused is IOException or TimeoutException)
+        {
+            return 0;
+        }
+    }
+}

@@ -1,0 +1,67 @@
+using Heaveline.Films;
+using Heaveline.Measures;
+
+namespace Heaveline.Tests.Films;
+
+/// <summary>What is told of a pass that was seen, against the pass's own numbers.</summary>
+public class FilmNumbersTests
+{
+    [Theory]
+    [InlineData("fern-saloon", "village-hump", 25.0)]
+    [InlineData("fern-saloon", "village-hump", 40.0)]
+    [InlineData("fern-saloon-cured", "village-hump", 25.0)]
+    [InlineData("sprig-kit-car", "speed-table", 25.0)]
+    [InlineData("drover-van", "village-hump", 25.0)]
+    public void The_settling_stands_within_its_interval_and_all_numbers_near_the_passs_own(string car, string road, double speed)
+    {
+        var pass = FilmedCars.Pass(FilmedCars.Car(car), road, speed);
+        var seen = SeenPass.Of(new PlantedFilm { Pass = pass }.Track(), FilmedCars.Given(pass));
+        var numbers = FilmNumbers.Of(seen, CarFromFilm.Of([seen], FilmedCars.Given(pass), TestContext.Current.CancellationToken));
+
+        var settling = numbers.Settling!;
+        Assert.InRange(SettlingCatalogue.RmsPitch.Of(pass), settling.Value - settling.HalfWidth, settling.Value + settling.HalfWidth);
+        foreach (var (key, share) in new[] { ("hit-peak-pitch", 0.03), ("hit-peak-pitch-rate", 0.08), ("settling-peak-pitch", 0.06) })
+        {
+            var own = HitCatalogue.All.Concat(SettlingCatalogue.All).Single(m => m.Key == key).Of(pass);
+            Assert.InRange(numbers.For(key)!.Value / own, 1.0 - share, 1.0 + share);
+        }
+    }
+
+    [Fact]
+    public void Heave_share_and_centre_are_those_of_the_ends_own_motion()
+    {
+        var pass = FilmedCars.Pass(FilmedCars.Car("fern-saloon"), "village-hump", 40.0);
+        var seen = SeenPass.Of(new PlantedFilm { Pass = pass }.Track(), FilmedCars.Given(pass));
+        var numbers = FilmNumbers.Of(seen, CarFromFilm.Of([seen], FilmedCars.Given(pass), TestContext.Current.CancellationToken));
+
+        // Straight from the pass: mean squares of both ends in the first second.
+        var (level, whole) = (0.0, 0.0);
+        for (var i = 0; i < pass.Count; i++)
+        {
+            if (pass.Time[i] < pass.RearLeaves || pass.Time[i] > pass.RearLeaves + seen.Reach)
+            {
+                continue;
+            }
+
+            var (front, rear) = (pass.FrontHeight[i], pass.RearHeight[i]);
+            level += Math.Pow(0.5 * (front + rear), 2.0);
+            whole += 0.5 * ((front * front) + (rear * rear));
+        }
+
+        Assert.Equal(level / whole, numbers.HeaveShare.Value, 0.03);
+        Assert.InRange(numbers.AboutCentre, 0.5, 1.0);
+        Assert.True(numbers.HeaveShare.Low < numbers.HeaveShare.Value && numbers.HeaveShare.Value < numbers.HeaveShare.High);
+    }
+
+    [Fact]
+    public void A_film_that_ends_soon_after_the_bump_tells_the_hit_and_no_settling()
+    {
+        var pass = FilmedCars.Pass(FilmedCars.Car("fern-saloon"), "village-hump", 30.0);
+        var seen = SeenPass.Of(new PlantedFilm { Pass = pass, Reach = 0.3 }.Track(), FilmedCars.Given(pass));
+        var numbers = FilmNumbers.Of(seen);
+        Assert.NotNull(numbers.For("hit-peak-pitch"));
+        Assert.Null(numbers.Settling);
+        Assert.False(numbers.IsStill);
+        Assert.False(double.IsFinite(numbers.HeaveShare.Value));
+    }
+}

@@ -1,0 +1,56 @@
+using System.Globalization;
+using Heaveline.Cars;
+using Heaveline.Files.Cars;
+using Heaveline.Files.Roads;
+using Heaveline.Models;
+using Heaveline.Passes;
+using Heaveline.Studies;
+using Heaveline.Tests.House;
+using Heaveline.Tuning;
+
+namespace Heaveline.Tests.Studies;
+
+/// <summary>How far a cure may be taken, and what ends it.</summary>
+public class CureEndTests
+{
+    private static readonly Car Saloon = CarFile.Load(Path.Combine(Checkout.Root, "examples", "garage", "fern-saloon.yaml")).Value!;
+
+    private static readonly CureAsked Asked = new()
+    {
+        Car = LoadedCar.Of(Saloon, Load("four up with luggage")),
+        Road = NamedRoads.Find("village-hump").Value!,
+        Speed = 40.0 / 3.6,
+        Draws = 24,
+        Seed = 5,
+    };
+
+    [Fact]
+    public void What_is_told_to_end_a_cure_does_so_a_step_of_its_slider_past_what_is_told_and_under_that_load()
+    {
+        var ended = CureStudy.Run(Asked).Cures.Where(cure => cure.Values.Count == 1 && cure.End is not null).ToList();
+        Assert.NotEmpty(ended);
+        foreach (var cure in ended)
+        {
+            var (key, value) = cure.Values.Single();
+            var (setting, end) = (Settings.All(false).Single(one => one.Key == key), cure.End!);
+            var scale = setting.ScaleOf(Saloon)!;
+            var last = double.Parse(end.Last.Split(' ')[0], CultureInfo.InvariantCulture);
+            var way = Math.Sign(value - scale.Described);
+            Assert.True(way * (last - value) >= 0.0, $"{cure.Words}: {end.Last}");
+            Assert.All(Loads, load => Assert.Equal(CureBreach.None, Met(setting, last, load).FirstOrDefault(CureBreach.None)));
+            var told = $"{cure.Words}: past {end.Last}, {end.Breach} under {end.Load}";
+            Assert.True(Met(setting, scale.OnStep(last + (way * scale.Step)), Load(end.Load)).Contains(end.Breach), told);
+        }
+    }
+
+    private static IEnumerable<LoadState> Loads => Saloon.LoadStates.Append(LoadState.Reference);
+
+    private static LoadState Load(string name) => Loads.First(load => load.Name == name);
+
+    private static IEnumerable<CureBreach> Met(Setting setting, double value, LoadState load)
+    {
+        var (was, now) = (RideModel.Of(Saloon, load), RideModel.Of(setting.Apply(Saloon, value), load));
+        return CureStance.Of(now).Breaches(CureStance.Of(was)).Append(CureGuard.Of(was, Asked.Road, Asked.Aim).Breach(
+            Pass.Of(was, Asked.Road, Asked.Speed), Pass.Of(now, Asked.Road, Asked.Speed))).Where(breach => breach != CureBreach.None);
+    }
+}
