@@ -20,7 +20,7 @@ internal static class LiveFiles
             {
                 Car = Path.GetFileNameWithoutExtension(path),
                 Load = pass.Model.Load.Name,
-                Road = given.Of(Choices.Road)!,
+                Road = given.Of(Choices.Road) ?? Choices.Road.Usual!,
                 Values = ImmutableSortedDictionary.Create<string, double>(StringComparer.Ordinal).Add(PassState.Speed, speed),
             },
             Reading = CarFile.Load(path),

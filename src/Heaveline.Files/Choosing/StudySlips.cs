@@ -7,8 +7,8 @@ namespace Heaveline.Files.Choosing;
 internal static class StudySlips
 {
     // Nobody drives over a bump faster than a motorway allows, 130 km/h, or slower than one walks.
-    private const double Fastest = 130.0 / 3.6;
-    private const double Slowest = 3.0 / 3.6;
+    private static readonly double Fastest = In.KilometresPerHour.ToSi(130.0);
+    private static readonly double Slowest = In.KilometresPerHour.ToSi(3.0);
 
     // With fewer draws a share is counted and told as not sure yet.
     private const int FewDraws = 60;
@@ -21,7 +21,7 @@ internal static class StudySlips
         {
             foreach (var speed in use.At(StudyUseWords.Speeds.Name)?.Items ?? [])
             {
-                if (Kind.Amount<Velocity>("km/h").TryRead(speed, new Reader(reader.Source), out var read) && read.Si is > Fastest or < Slowest)
+                if (Kind.Amount<Velocity>("km/h").TryRead(speed, new Reader(reader.Source), out var read) && (read.Si > Fastest || read.Si < Slowest))
                 {
                     reader.Warn(
                         speed.Place,

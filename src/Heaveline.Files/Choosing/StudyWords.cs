@@ -19,8 +19,11 @@ internal static class StudyWords
         "car", "The car file or variant, relative to this file.", Kind.Text(), "fern-saloon.yaml");
 
     /// <summary>The lists of parts.</summary>
-    public static readonly Key<IReadOnlyList<string>> Parts = Key.Required(
-        "parts", "Lists of parts, relative to this file: .yaml, and .csv for sheets of springs.", Kind.List(Kind.Text()), "[village-autumn.yaml]");
+    public static readonly Key<IReadOnlyList<string>> Parts = Key.Optional(
+        "parts",
+        "Lists of parts, relative to this file: .yaml, and .csv for sheets of springs. Needed where a place has no free range.",
+        Kind.List(Kind.Text()),
+        "[village-autumn.yaml]");
 
     /// <summary>The open places.</summary>
     public static readonly Key<IReadOnlyList<ChooseFilter>> Open = Key.Optional(
@@ -28,7 +31,8 @@ internal static class StudyWords
         "The places whose part may change, and what may go there; springs, dampers and bars of whatever fits when left out.",
         new Shape(
             "open places",
-            "Each place whose part may change, with what may go there: any, at most a price of one piece, or names of parts with commas between.",
+            "Each place whose part may change, with what may go there: any, at most a price of one piece, names of parts with commas between, or a "
+                + "free range: 16 to 24 N/mm in steps of 2 %, and of dampers 60 to 140 % in steps of 5 % of the present ones.",
             [.. PartPlaces.All.Select(PlaceKey)]).As(Filters),
         "{front-spring: at most 120, rear-damper: any}");
 
@@ -56,7 +60,8 @@ internal static class StudyWords
     /// <summary>The wishes.</summary>
     public static readonly Key<IReadOnlyList<string>> Wishes = Key.Optional(
         "wishes",
-        "Numbers that are wished small, compared with the car as it is; settling is always the first. All that can be told when left out.",
+        "Numbers that are wished small, compared with the car as it is; settling is always the first. When left out: settling, "
+            + "hit, ride, money and parts changed, as far as they can be told.",
         Kind.List(Kind.Choice([.. ChooseWishes.Words.Select(word => (word, word))])),
         "[settling, hit, money]");
 
@@ -66,7 +71,7 @@ internal static class StudyWords
         $"Other limits than usual, of {string.Join(", ", ChooseLimitReader.Names)}: what may grow by how much, and in what share of the drawn cars.",
         Kind.List(Kind.Phrase(
             $"a limit, such as {ChooseLimitReader.Example}",
-            @"^\s*[a-z ]+ at most [0-9]+(\.[0-9]+)? ?%( more)?(, in [0-9]+ of [0-9]+ cars)?\s*$",
+            @"^\s*[a-z ]+ at (most|least) [0-9]+(\.[0-9]+)? ?%( more)?(, in [0-9]+ of [0-9]+ cars)?\s*$",
             text => (text.Trim(), ChooseLimitReader.Refusal(text.Trim())))),
         "[\"hit at most 5 % more, in 19 of 20 cars\", roll at most 10 % more]");
 
@@ -88,7 +93,8 @@ internal static class StudyWords
     public static readonly Key<int> Seed = Key.Optional(
         "seed", "Another seed, other draws; 1 when left out.", Kind.Count(0, int.MaxValue), "1");
 
-    private static readonly Key<string> Note = Key.Optional("note", "What is asked, and why.", Kind.Lines(), "She nods on after humps, four up.");
+    /// <summary>Note.</summary>
+    public static readonly Key<string> Note = Key.Optional("note", "What is asked, and why.", Kind.Lines(), "She nods on after humps, four up.");
 
     /// <summary>The whole file.</summary>
     public static readonly Shape<ChooseSheet> Shape = new Shape(
@@ -118,7 +124,7 @@ internal static class StudyWords
     private static Key PlaceKey(PartPlace place) => Key.Optional(
         KeyOf(place),
         $"What may go to the {place.Name()}.",
-        Kind.Phrase("any, at most a price, or names of parts", @"\S", words => ChooseFilter.Read(place, words)),
+        Kind.Phrase("any, at most a price, names of parts, or a range", @"\S", words => ChooseFilter.Read(place, words)),
         place.Sort() == PartSort.Damper ? "Finch F1, Wren W3" : place.Sort() == PartSort.Spring ? ChooseFilter.Example : "any");
 
     private static IReadOnlyList<ChooseFilter>? Filters(Fields f)

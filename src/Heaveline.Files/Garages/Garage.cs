@@ -182,9 +182,14 @@ public sealed class Garage
             : DriveFile.Read(new SourceText(path, text), Folder).Named(NameOf);
     }
 
-    /// <summary>Reads a list of parts of the garage.</summary>
+    /// <summary>Reads a list of parts of the garage, or a sheet of springs.</summary>
     public Reading<PartsList> Parts(string name)
     {
+        if (FileFormat.SpringSheet.Has(name))
+        {
+            return GarageSheets.Read(this, name);
+        }
+
         var (path, refusal) = Find(name);
         return path is null ? Reading<PartsList>.Refused(new SourceText(name, ""), refusal!) : PartsFile.Load(path).Named(NameOf);
     }

@@ -27,9 +27,9 @@ public enum GarageKind
     /// <summary>A list of parts.</summary>
     Parts,
 
-    /// <summary>A study of what to buy.</summary>
-    Study,
-
     /// <summary>What the garage remembers of whoever works in it.</summary>
     Choices,
+
+    /// <summary>A study of what to buy.</summary>
+    Study,
 }

@@ -84,6 +84,16 @@ public static class SpringSheet
         };
     }
 
+    /// <summary>Whether a text is meant as a sheet: its heading has a column of parts and one of rates.</summary>
+    /// <param name="beginning">The text, or its beginning.</param>
+    public static bool IsMeant(string beginning)
+    {
+        ArgumentNullException.ThrowIfNull(beginning);
+        var heading = beginning.Split('\n').FirstOrDefault(line => !string.IsNullOrWhiteSpace(line) && line.TrimStart()[0] != '#');
+        string[] columns = [.. (heading ?? "").Split(',', ';', '\t').Select(cell => cell.Split('[')[0].Trim())];
+        return columns.Contains("part") && columns.Contains("rate");
+    }
+
     private static string Currency(SpringColumn[] columns) => columns.FirstOrDefault(column => column.Key == "price")?.Unit ?? "";
 
     private static SpringColumn[]? Heading(string file, string line, int number, List<Refusal> refusals)

@@ -69,10 +69,11 @@ internal static class AddressWords
     private static string Spelled(IEnumerable<string?> values) =>
         ControlCharacter.Spelled(values.OfType<string>().First(words => words.Any(ControlCharacter.Is)));
 
-    // A report names its cars and drives one after the other; elsewhere a second car is the one beside.
+    // What a choice of parts may be asked of more than once is read as often; a report names its cars and drives one after the other; elsewhere a second car is the one beside.
     private static string? Twice(PageEntry page, string key, int times) => key switch
     {
         CurrentCar.DriveKey => null,
+        _ when page.Path == PageEntry.Choose && ChooseStudy.Question.Choices.Any(choice => choice.IsRepeated && choice.Name == key) => null,
         "car" when page.Path == CurrentCar.Report || times <= 2 => null,
         "car" => FormattableString.Invariant($"“car” stands {times} times in this address: the first is read, and the second as the car beside it."),
         _ when times > 1 => FormattableString.Invariant($"“{Short(key)}” stands {times} times in this address: the last is read."),

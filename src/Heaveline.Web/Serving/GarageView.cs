@@ -108,7 +108,13 @@ internal sealed class GarageView(ServeOptions options) : IFinder, IDisposable
 
     /// <summary>The lists of parts by their files, each with what it is called and whether it is refused, in the order of their files.</summary>
     public IReadOnlyList<(string Name, string Words, bool IsRefused)> PartsLists =>
-        [.. Listing.Parts.Select(list => (list.Name, list.Title, list.Refusals > 0))];
+        [.. Listing.Parts.Select(list => (list.Name, list.Title, list.Refusals > 0)), .. Sheets];
+
+    /// <summary>The sheets of springs among them, by their files.</summary>
+    public IReadOnlyList<(string Name, string Words, bool IsRefused)> Sheets =>
+    [
+        .. GarageSheets.Names(Garage).Select(name => (name, $"{Path.GetFileNameWithoutExtension(name)}, springs", Garage.Parts(name).Value is null)),
+    ];
 
     /// <summary>The studies by their files, each with what it is called and whether it is refused, in the order of their files.</summary>
     public IReadOnlyList<(string Name, string Words, bool IsRefused)> Studies =>
@@ -211,6 +217,25 @@ internal sealed class GarageView(ServeOptions options) : IFinder, IDisposable
             Refusal = reading is { Value: not null } ? ""
                 : reading is null ? Missing("list of parts", name, " in this garage", [.. PartsLists.Select(list => list.Name)])
                     : $"The list {name} is refused: {reading.Refusals[0].Message} {reading.Refusals[0].Advice}",
+            IsMissing = reading is null,
+            Inputs = [.. reading?.Sources.Select(s => s.ToInput()) ?? []],
+        };
+    }
+
+    bool IFinder.IsStudy(string name) => Studies.Any(study => study.Name == name);
+
+    Found<ChooseSheet> IFinder.Study(string name)
+    {
+        var reading = Studies.Any(study => study.Name == name) ? Garage.Study(name) : null;
+        return new Found<ChooseSheet>
+        {
+            Name = name,
+            ShortName = name,
+            // A car is called without its file's ending here.
+            Value = reading?.Value?.Named((file, choice) => choice == Choices.Car.Name ? NameOf(file) : file),
+            Refusal = reading is { Value: not null } ? ""
+                : reading is null ? Missing("study", name, " in this garage", [.. Studies.Select(study => study.Name)])
+                    : $"The study {name} is refused: {reading.Refusals[0].Message} {reading.Refusals[0].Advice}",
             IsMissing = reading is null,
             Inputs = [.. reading?.Sources.Select(s => s.ToInput()) ?? []],
         };

@@ -30,6 +30,9 @@ public enum PartKind
     /// <summary>What would make the first car pitch less over the road: each cure with its price and its chance.</summary>
     Cure,
 
+    /// <summary>What to buy, by a study: the shortlist with its prices, the shopping list, what it asks for when it is fitted.</summary>
+    Choose,
+
     /// <summary>How sure the first car's numbers are.</summary>
     Doubt,
 

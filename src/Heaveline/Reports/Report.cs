@@ -90,6 +90,7 @@ public sealed record Report
         PartKind.Rule => [RulePart.Of(work)],
         PartKind.Why => [WhyPart.Of(work)],
         PartKind.Cure => [CurePart.Of(work)],
+        PartKind.Choose => [ChoosePart.Of(work)],
         PartKind.Doubt => [DoubtPart.Of(work)],
         PartKind.Cost => [CostPart.Of(work)],
         PartKind.Drive => DrivePart.Of(work),

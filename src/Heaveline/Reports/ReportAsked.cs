@@ -72,6 +72,9 @@ public sealed record ReportAsked
     /// <summary>Seed of the draws.</summary>
     public ulong Seed { get; init; } = 1;
 
+    /// <summary>What is to be chosen among parts; null for nothing.</summary>
+    public ChooseAsked? Study { get; init; }
+
     /// <summary>No drive, one, or the one before a change and the one after it, of different places.</summary>
     public ImmutableArray<RecordedDrive> Drives
     {
@@ -120,7 +123,14 @@ public sealed record ReportAsked
     public ReaderUnits Units { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = ReaderUnits.Metric;
 
     /// <summary>The same, with the names in it left as they are.</summary>
-    public ReaderUnits ReadersUnits => Units.Leaving([.. Cars.SelectMany(c => LoadedCar.NamesIn(c.Car)), Road.Name, .. Drives.Select(d => d.Name)]);
+    public ReaderUnits ReadersUnits =>
+        Units.Leaving([.. Cars.SelectMany(c => LoadedCar.NamesIn(c.Car)), Road.Name, .. Drives.Select(d => d.Name), .. StudyNames]);
+
+    private IEnumerable<string> StudyNames => Study is null ? [] :
+    [
+        .. LoadedCar.NamesIn(Study.Car), .. Study.Roads.Select(road => road.Name),
+        .. Study.Lists.SelectMany(list => list.Parts.Select(part => part.Name).Prepend(list.Name)),
+    ];
 
     /// <summary>The texts that cars and road were read from.</summary>
     public ImmutableArray<InputText> Inputs { get; init => field = Drawable.Any(value); } = [];

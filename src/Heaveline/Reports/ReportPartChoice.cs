@@ -23,6 +23,10 @@ internal sealed record ReportPartChoice(PartKind Kind, bool ForOne, bool ForSeve
             PartKind.Cure, false, false, "What would help",
             "For the first car: each cure over the road with what it takes off, its price and its chance. Needs a bump; takes some seconds."),
         new(
+            PartKind.Choose, true, true, "What to buy",
+            "By a study: which parts, what each setup takes off and costs, the shopping list, what fitting asks for. Needs a study; takes "
+            + "some seconds."),
+        new(
             PartKind.Doubt, true, false, "How sure it is",
             "What the first car’s numbers become when cars are drawn within the doubts of its file. Many draws take long."),
         new(PartKind.Rule, false, false, "The rule", "A rule of the trade as a map over speed, for the first car. The longest part to compute."),
@@ -50,8 +54,9 @@ internal sealed record ReportPartChoice(PartKind Kind, bool ForOne, bool ForSeve
     /// <param name="words">The list, with commas between.</param>
     /// <param name="several">Whether the report is of several cars.</param>
     /// <param name="drives">Of how many drives it is.</param>
-    public static IReadOnlyList<PartKind> Kinds(string words, bool several, int drives) => IsAll(words)
-        ? [.. All.Where(p => p.IsPossible(several, drives)).Select(p => p.Kind).Order()]
+    /// <param name="study">Whether it has a study of what to buy.</param>
+    public static IReadOnlyList<PartKind> Kinds(string words, bool several, int drives, bool study = false) => IsAll(words)
+        ? [.. All.Where(p => p.IsPossible(several, drives, study)).Select(p => p.Kind).Order()]
         : [.. Split(words).Select(Named).OfType<ReportPartChoice>().Select(p => p.Kind).Distinct()];
 
     /// <summary>Whether a list asks for all that is possible.</summary>
@@ -60,18 +65,21 @@ internal sealed record ReportPartChoice(PartKind Kind, bool ForOne, bool ForSeve
     /// <summary>Whether a report can hold it.</summary>
     /// <param name="several">Whether the report is of several cars.</param>
     /// <param name="drives">Of how many drives it is.</param>
-    public bool IsPossible(bool several, int drives) => Kind switch
+    /// <param name="study">Whether it has a study of what to buy.</param>
+    public bool IsPossible(bool several, int drives, bool study = false) => Kind switch
     {
         PartKind.Compare => several,
         PartKind.Drive => drives > 0,
         PartKind.Prove => drives > 1,
+        PartKind.Choose => study,
         _ => true,
     };
 
     /// <summary>The words of the parts that a report has unasked, with commas between.</summary>
     /// <param name="several">Whether it is of several cars.</param>
     /// <param name="drives">Of how many drives it is: none, one, or one before and one after a change.</param>
-    public static string Usual(bool several, int drives = 0) => string.Join(
+    /// <param name="study">Whether it has a study of what to buy.</param>
+    public static string Usual(bool several, int drives = 0, bool study = false) => string.Join(
         ", ",
-        All.Where(p => p.IsPossible(several, drives) && (several ? p.ForSeveral : p.ForOne)).Select(p => p.Word));
+        All.Where(p => p.IsPossible(several, drives, study) && (several ? p.ForSeveral : p.ForOne)).Select(p => p.Word));
 }

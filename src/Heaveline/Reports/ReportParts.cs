@@ -9,15 +9,25 @@ internal static class ReportParts
     /// <param name="reader">What was given.</param>
     /// <param name="several">Whether the report is of several cars.</param>
     /// <param name="drives">Of how many drives it is.</param>
-    public static IReadOnlyList<PartKind> Of(AskedReader reader, bool several, int drives)
+    /// <param name="study">Whether it has a study of what to buy.</param>
+    public static IReadOnlyList<PartKind> Of(AskedReader reader, bool several, int drives, bool study)
     {
-        var words = reader.Text(ReportStudy.Parts) ?? ReportPartChoice.Usual(several, drives);
-        var kinds = ReportPartChoice.Kinds(words, several, drives);
+        var words = reader.Text(ReportStudy.Parts) ?? ReportPartChoice.Usual(several, drives, study);
+        var kinds = ReportPartChoice.Kinds(words, several, drives, study);
         var unknown = ReportPartChoice.IsAll(words) ? []
             : ReportPartChoice.Split(words).Where(word => ReportPartChoice.Named(word) is null).ToArray();
         foreach (var word in unknown)
         {
             reader.Object(ReportStudy.Parts.Name, $"'{word}' is no part; there are {string.Join(", ", ReportStudy.PartWords)}; or all.");
+        }
+
+        if (kinds.Contains(PartKind.Choose) && !study)
+        {
+            reader.Object(ReportStudy.Parts.Name, "The part choose needs a study of what to buy.");
+        }
+        else if (study && !kinds.Contains(PartKind.Choose) && unknown.Length == 0)
+        {
+            reader.Object(ReportStudy.Study.Name, "study: no part is of it; choose the part choose too, or leave it out.");
         }
 
         if (kinds.Contains(PartKind.Compare) && !several)

@@ -68,6 +68,15 @@ public static class ReportStudy
         IsRepeated = true,
     };
 
+    /// <summary>A study of what to buy.</summary>
+    public static Choice Study { get; } = new()
+    {
+        Name = "study",
+        Kind = ChoiceKind.Word,
+        Says = "The file of a study of what to buy, for the part choose: it names its car, its lists and its roads itself.",
+        HelpName = "STUDY",
+    };
+
     /// <summary>What was the same in both drives.</summary>
     public static Choice Same { get; } = ProveStudy.Same with
     {
@@ -90,7 +99,7 @@ public static class ReportStudy
         Kind = ChoiceKind.Word,
         Says = $"What to include, in order, with commas between: {string.Join(", ", PartWords)}; or all. Without it: "
             + $"{ReportPartChoice.Usual(several: false)} for one car, {ReportPartChoice.Usual(several: true)} for several; "
-            + "and drive where one is given, prove where there are two. "
+            + "and drive where one is given, prove where there are two, choose where there is a study. "
             + "Cautions, sources and how to make it again are always there.",
         HelpName = "PARTS",
     };
@@ -135,19 +144,20 @@ public static class ReportStudy
         Says =
             """
             Write a report: the finding first, then the car at every load, modes, passes in figures and words, comparison, ride, rule, causes,
-            doubts, price, drives with a phone on the floor, before and after; with cautions, sources, and the texts and the command that make
-            it again.
+            what to buy, doubts, price, drives with a phone on the floor, before and after; with cautions, sources, and the texts and the
+            command that make it again.
 
             Examples:
               heaveline report examples/garage/fern-saloon.yaml --load "four up with luggage" --speed "40 km/h" --out fern.html
               heaveline report examples/garage/fern-saloon.yaml examples/garage/fern-saloon-cured.yaml --parts car,compare,cost --author "A. Fern" \
                   --date "1 May 2026" --out cure.pdf
+              heaveline report examples/garage/fern-saloon.yaml --study examples/studies/fern-four-up.yaml --parts choose --out buy.pdf
               heaveline report my-garage/my-car.yaml --drive my-garage/drives/after --parts drive,prove --out proof.html
             """,
         Choices =
         [
-            Cars, Choices.Road, Speed, Speeds, Choices.Load, Class, Rule, Samples, Seed, Drives, Same, Forecast, Parts, Title, Author, Date, Paper,
-            Choices.Units, Out,
+            Cars, Choices.Road, Speed, Speeds, Choices.Load, Class, Rule, Samples, Seed, Drives, Same, Forecast, Study, Parts, Title, Author,
+            Date, Paper, Choices.Units, Out,
         ],
         Reads = Read,
         Answers = Report.From,
@@ -175,7 +185,10 @@ public static class ReportStudy
         var samples = reader.Whole(Samples);
         var seed = reader.Seed(Seed);
         var (drives, drivesTurned) = ReportDrives.Of(reader, cars);
-        var parts = ReportParts.Of(reader, names.Count > 1, ReportDrives.Count(reader.Given.All(Drives).Count, drives));
+        var studyFile = reader.Text(Study);
+        var study = studyFile is null ? null : reader.Asked(Study, ChooseStudy.Question, new Given([(Choices.Car.Name, studyFile)]));
+        var parts = ReportParts.Of(
+            reader, names.Count > 1, ReportDrives.Count(reader.Given.All(Drives).Count, drives), studyFile is not null);
         var same = ProveStudy.Circumstances(reader, Same);
         var isForecast = reader.IsTicked(Forecast);
         ReportDrives.Check(reader, parts, drives, isForecast);
@@ -211,6 +224,7 @@ public static class ReportStudy
             Draws = samples!.Value,
             Seed = seed!.Value,
             Drives = [.. drives],
+            Study = study,
             Same = same,
             IsForecast = isForecast,
             Parts = [.. parts],
@@ -218,7 +232,8 @@ public static class ReportStudy
             Units = ReaderUnits.Of(units),
             Inputs =
             [
-                .. reader.Inputs(Cars).SelectMany(i => i).Concat(ground).Concat(reader.Inputs(Drives).SelectMany(i => i)).DistinctBy(i => i.Name),
+                .. reader.Inputs(Cars).SelectMany(i => i).Concat(ground).Concat(reader.Inputs(Drives).SelectMany(i => i))
+                    .Concat(reader.Inputs(Study).SelectMany(i => i)).DistinctBy(i => i.Name),
             ],
             Words = new Given(
             [
@@ -228,6 +243,7 @@ public static class ReportStudy
                 .. (drivesTurned.Length > 0 ? drives.Reverse() : drives).Select(drive => (Drives.Name, (string?)drive.Path)),
                 (Same.Name, reader.Text(Same)),
                 (Forecast.Name, isForecast ? Choice.Yes : null),
+                (Study.Name, studyFile),
                 (Parts.Name, string.Join(',', parts).ToLowerInvariant()),
                 (Title.Name, title),
                 (Author.Name, author),

@@ -11,6 +11,7 @@ internal sealed class ReportWork
     private IReadOnlyList<PassAnswer>? passes;
     private WhyAnswer? why;
     private CureAnswer? cure;
+    private ChooseAnswer? choice;
     private CostAnswer? cost;
     private ProveAnswer? proof;
     private readonly Dictionary<string, RecordedLog> logs = new(StringComparer.Ordinal);
@@ -47,6 +48,11 @@ internal sealed class ReportWork
     public CureAnswer? Cure => cure ??= Passes[0].IsWhole && Choices.Road.Event is not null
         ? CureStudy.Run(new CureAsked { Car = Cars[0], Road = Choices.Road, Speed = Choices.Speed, Seed = Choices.Seed }, Run)
         : null;
+
+    /// <summary>What to buy, by the study of the report.</summary>
+    /// <exception cref="RefusedValueException">There is no study.</exception>
+    public ChooseAnswer Choice => choice ??= ChooseStudy.Run(
+        Choices.Study ?? throw new RefusedValueException("study of the report", "none", "one", "Name a study, or leave the part out."), Run);
 
     /// <summary>What the change from the first car to each other costs; alone, where it stands.</summary>
     public CostAnswer Cost => cost ??= CostStudy.Run(new CostAsked { Cars = Cars, Draws = Choices.Draws, Seed = Choices.Seed }, Run);

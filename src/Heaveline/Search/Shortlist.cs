@@ -107,7 +107,10 @@ internal static class Shortlist
         && limits.Index().All(limit => one.Keeps(limit.Index, limit.Item.Share));
 
     private static readonly (ShortlistReason Reason, WishKind Kind)[] Kinds =
-        [(ShortlistReason.LeastHit, WishKind.Hit), (ShortlistReason.LeastRide, WishKind.Ride)];
+    [
+        (ShortlistReason.LeastHit, WishKind.Hit), (ShortlistReason.LeastRide, WishKind.Ride), (ShortlistReason.LeastGrip, WishKind.Grip),
+        (ShortlistReason.LeastLoadLost, WishKind.LoadLost),
+    ];
 
     // Of those that the draws cannot tell from the best in anything driven for, and that keep most of its gain: what surely fits, then the cheapest.
     private static TriedSetup First(TriedSetup[] sound, TriedSetup best, FoundSetups found)

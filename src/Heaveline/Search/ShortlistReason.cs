@@ -32,4 +32,10 @@ internal enum ShortlistReason
 
     /// <summary>It has the least vibration at the seats.</summary>
     LeastRide,
+
+    /// <summary>It has the least change of tyre load on random roads.</summary>
+    LeastGrip,
+
+    /// <summary>It loses least of the tyre load over obstacles.</summary>
+    LeastLoadLost,
 }

@@ -12,6 +12,12 @@ internal enum WishKind
     /// <summary>Vertical acceleration at the seats on random roads, weighted, the same way.</summary>
     Ride,
 
+    /// <summary>Root mean square change of the tyre load over static on random roads, at the worst wheel, the same way.</summary>
+    Grip,
+
+    /// <summary>What is lost of the least tyre load over obstacles, the same way.</summary>
+    LoadLost,
+
     /// <summary>The settling of that use case in which it is worst.</summary>
     WorstRoad,
 

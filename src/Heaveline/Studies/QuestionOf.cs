@@ -38,6 +38,9 @@ public sealed record Question<TAsked, TAnswer> : Question
             reader.Object("", $"refused: {refusal.Message}", isUsage: false);
         }
 
-        return new AskedReading<TAsked> { Asked = reader.IsRefused ? null : asked, Objections = reader.Objections, Key = reader.Key };
+        return new AskedReading<TAsked>
+        {
+            Asked = reader.IsRefused ? null : asked, Objections = reader.Objections, Key = reader.Key, Inputs = reader.AllInputs,
+        };
     }
 }

@@ -59,13 +59,13 @@ public partial class ChooseWordsTests
         });
         var fitted = (Fitted)Fitting.Of(
             VillageParts.Saloon, [new FittedPart(PartPlace.RearSpring, VillageParts.List.For(PartPlace.RearSpring).First().Options[0])]);
-        Assert.StartsWith(", only if Alder R-42 stays in its seats", ChooseSprings.Condition(fitted), StringComparison.Ordinal);
+        Assert.StartsWith(", only if Alder R-42 stays in its seats", ChooseSprings.Condition(fitted, VillageParts.Asked), StringComparison.Ordinal);
 
         // The list says how long this one is, the car file not how long its own is: the height is kept, and with it the spring's seat.
         var village = PartsFile.Load(Path.Combine(Checkout.Root, "examples", "parts", "village-autumn.yaml")).Value!;
         var kept = (Fitted)Fitting.Of(
             VillageParts.Saloon, [new FittedPart(PartPlace.RearSpring, village.Parts.Single(part => part.Name == "Larch R-600").Options[0])]);
-        Assert.StartsWith(", only if Larch R-600 stays in its seats", ChooseSprings.Condition(kept), StringComparison.Ordinal);
+        Assert.StartsWith(", only if Larch R-600 stays in its seats", ChooseSprings.Condition(kept, VillageParts.Asked), StringComparison.Ordinal);
     }
 
     [Fact]

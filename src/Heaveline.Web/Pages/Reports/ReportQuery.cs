@@ -42,6 +42,9 @@ public sealed record ReportQuery
     /// <summary>Names of drives of the garage: none, one, or the one before a change and the one after it.</summary>
     public ImmutableArray<string> Drives { get; init; } = [];
 
+    /// <summary>File of a study of what to buy; null: none.</summary>
+    public string? Study { get; init; }
+
     /// <summary>Whether the change between the drives is forecast.</summary>
     public bool IsForecast { get; init; }
 
@@ -70,7 +73,7 @@ public sealed record ReportQuery
 
     /// <summary>The keys that are a report's own; those of what is in hand are beside them.</summary>
     internal static IReadOnlyList<string> Keys { get; } =
-        ["speeds", "class", "rule", "samples", "seed", "forecast", "parts", "title", "author", "date", "paper", "file"];
+        ["speeds", "class", "rule", "samples", "seed", "forecast", "study", "parts", "title", "author", "date", "paper", "file"];
 
     /// <summary>What an address says; what it does not say stands as usual.</summary>
     /// <param name="query">The query with or without its question mark.</param>
@@ -94,6 +97,7 @@ public sealed record ReportQuery
             Seed = Word("seed", plain.Seed),
             Drives = current.Drives,
             IsForecast = One("forecast") == Choice.Yes,
+            Study = One("study") is { Length: > 0 } study ? study : null,
             Parts = One("parts"),
             Title = One("title") is { Length: > 0 } title ? title : null,
             Author = One("author") ?? "",
@@ -130,7 +134,7 @@ public sealed record ReportQuery
                 ("class", Class, plain.Class),
                 ("rule", Rule, plain.Rule), ("samples", Samples, plain.Samples), ("seed", Seed, plain.Seed),
                 .. Drives.Select(name => (CurrentCar.DriveKey, (string?)name, (string?)null)),
-                ("forecast", IsForecast ? Choice.Yes : null, null), ("parts", Parts, null),
+                ("forecast", IsForecast ? Choice.Yes : null, null), ("study", Study, null), ("parts", Parts, null),
                 ("title", Title, null), ("author", Author, ""), ("date", Date, null), ("paper", Paper, plain.Paper), ("file", File, null),
                 .. Tried.Select(one => (one.Key, (string?)one.Value, (string?)null)),
             ];

@@ -1,3 +1,5 @@
+using Heaveline.Answers;
+
 namespace Heaveline.Studies;
 
 /// <content>Studies: files that ask a question in the words of its choices.</content>
@@ -25,6 +27,25 @@ public sealed partial class AskedReader
 
         (given, study) = (sheet.Beside(given), sheet);
         return true;
+    }
+
+    /// <summary>The files of everything found so far, each once.</summary>
+    internal IReadOnlyList<InputText> AllInputs => [.. files.SelectMany(f => f.Inputs).DistinctBy(input => input.Name)];
+
+    /// <summary>What another question asks in its own words; null where they are objected to, under the choice that they stand for.</summary>
+    /// <param name="choice">The choice.</param>
+    /// <param name="question">The other question.</param>
+    /// <param name="words">Its words.</param>
+    internal TAsked? Asked<TAsked, TAnswer>(Choice choice, Question<TAsked, TAnswer> question, Given words)
+        where TAsked : class
+        where TAnswer : class
+    {
+        var reading = question.Read(words, finder);
+        objections.AddRange(reading.Objections.Select(
+            objection => objection with { Choice = choice.Name, Sentence = objection.Placed, Written = null }));
+        notes.AddRange([choice.Name, reading.Key]);
+        files.Add((choice.Name, reading.Inputs));
+        return reading.Asked;
     }
 
     // What a file says is no usage of a command, and has its place.

@@ -1,3 +1,5 @@
+using Heaveline.Answers;
+
 namespace Heaveline.Studies;
 
 /// <summary>What came of reading a question: what is asked, or everything that is wrong with it.</summary>
@@ -13,6 +15,9 @@ public sealed record AskedReading<TAsked>
 
     /// <summary>Tells this question from every other: equal keys have equal answers, also when a file has been changed meanwhile.</summary>
     public required string Key { get; init; }
+
+    /// <summary>The files of all that was found, each once, in the order of reading.</summary>
+    public IReadOnlyList<InputText> Inputs { get; init; } = [];
 
     /// <summary>What is wrong with one choice, in words; null when nothing is.</summary>
     /// <param name="choice">Name of the choice.</param>

@@ -23,15 +23,18 @@ public sealed record ChooseAnswer : Answer
     /// <summary>What each setup of the shortlist costs, the best first.</summary>
     public ImmutableArray<string> Prices => [.. Findings.List.Select(one => Findings.Parts.Price(one.Entry.Setup).ToString())];
 
+    /// <summary>What changes besides, of each setup beside the car as it is; none without a shortlist.</summary>
+    public IReadOnlyList<FactTable> PriceTables => [.. ChooseTables.Standing(Findings), .. new ChooseSideWords(Findings).Tables];
+
     /// <summary>What was found.</summary>
-    internal ChooseFindings Findings { get; }
+    internal ChooseFindings Findings { get; init; }
 
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Head => [Words.Asked];
 
     /// <inheritdoc/>
     public override IReadOnlyList<FactTable> Tables =>
-        [.. ShortTables, .. ChooseTables.Cases(Findings), .. ChooseTables.Aside(Findings), .. ChooseTables.Standing(Findings)];
+        [.. ShortTables, .. ChooseTables.Cases(Findings), .. ChooseTables.Aside(Findings), .. PriceTables];
 
     /// <inheritdoc/>
     public override IReadOnlyList<FactTable> ShortTables => [.. ChooseTables.Shortlist(Findings), .. ChooseGrip.Table(Findings)];
@@ -106,5 +109,5 @@ public sealed record ChooseAnswer : Answer
         .. Closing.Select(units.Text),
     ];
 
-    private ChooseWords Words => new(Findings);
+    internal ChooseWords Words => new(Findings);
 }

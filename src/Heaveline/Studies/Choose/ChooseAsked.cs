@@ -16,13 +16,19 @@ public sealed record ChooseAsked
     public required Car Car { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); }
 
     /// <summary>What can be had.</summary>
-    public required ImmutableArray<PartsList> Lists { get; init => field = Drawable.Some(value, "Give at least one list of parts."); }
+    public required ImmutableArray<PartsList> Lists { get; init => field = value.IsDefault ? [] : value; }
 
     /// <summary>The places whose parts may change.</summary>
     public ImmutableArray<PartPlace> Open { get; init => field = Drawable.Some(value, "Open at least one place."); } = Usual;
 
     /// <summary>What may go to some of them; to the others whatever the lists have for them.</summary>
     public ImmutableArray<ChooseFilter> Filters { get; init; } = [];
+
+    /// <summary>The free range of a place; null for the parts of the lists.</summary>
+    internal ChooseRange? RangeAt(PartPlace place) => Filters.FirstOrDefault(filter => filter.Place == place)?.Range;
+
+    /// <summary>Whether any place has one.</summary>
+    internal bool HasRanges => Filters.Any(filter => filter.Range is not null);
 
     /// <summary>What is wished small; empty for all of it that can be told.</summary>
     public ImmutableArray<ChooseWish> Wishes

@@ -59,8 +59,9 @@ internal static class ChooseChoices
         Name = "open",
         Kind = ChoiceKind.Word,
         Says = $"A place whose part may change ({string.Join(", ", PartPlaces.All.Select(place => place.Name()))}), and behind a colon what may go "
-            + "there: \"front spring: at most 120\" a piece, or the names of parts with commas between; may be given more than once. Without it: "
-            + "springs, dampers and bars.",
+            + "there: \"front spring: at most 120\" a piece, the names of parts with commas between, or a free range, \"front spring: "
+            + $"{ChooseRange.ExampleOf(PartSort.Spring)}\", of the present dampers \"{ChooseRange.ExampleOf(PartSort.Damper)}\"; may be given "
+            + "more than once. Without it: springs, dampers and bars.",
         HelpName = "PLACE",
         IsRepeated = true,
     };
@@ -81,7 +82,7 @@ internal static class ChooseChoices
         Name = "wish",
         Kind = ChoiceKind.Word,
         Says = $"A number that is wished small ({string.Join(", ", ChooseWishes.Words)}); may be given more than once, settling is always the first. "
-            + "Without it: all that can be told.",
+            + "Without it: settling, hit, ride, money and parts changed, as far as they can be told.",
         HelpName = "WISH",
         IsRepeated = true,
     };
@@ -136,7 +137,7 @@ internal static class ChooseChoices
         var use = ChooseUseReader.Read(reader);
         var (open, filters) = ChooseOpenReader.Read(reader);
         var lists = reader.Parts(Lists);
-        if (reader.Given.All(Lists).Count == 0)
+        if (reader.Given.All(Lists).Count == 0 && !(open.Length > 0 && open.All(place => filters.Any(f => f.Place == place && f.Range is not null))))
         {
             reader.Object(Lists.Name, $"{Lists.Name} must be given: {Lists.Says}");
         }
@@ -148,8 +149,19 @@ internal static class ChooseChoices
 
         ChooseOpenReader.RefuseUnknown(reader, filters, lists);
         var limits = ChooseLimitReader.Read(reader, With) with { Cost = ReadBudget(reader, lists) };
+        var isFree = filters.Any(filter => filter.Range is not null);
+        if (isFree && limits.Cost is not null)
+        {
+            reader.Object(Budget.Name, "A budget is given beside a free range: nobody knows the price of what is not sold. Leave one of them out.");
+        }
+
         RefuseUnshown(reader, limits, draws);
-        var wishes = ReadWishes(reader, use.Speeds.IsEmpty, lists.SelectMany(list => list.Parts).All(part => part.Price is null));
+        if (limits.Grip is not null && use.Speeds.IsEmpty)
+        {
+            reader.Object(With.Name, $"'grip' is limited, and nothing is driven over for it: give a class, {UsualUse[^1]}.");
+        }
+
+        var wishes = ReadWishes(reader, use.Speeds.IsEmpty, isFree || lists.SelectMany(list => list.Parts).All(part => part.Price is null));
         var car = reader.Car(Car);
         var loads = car is null ? [] : ReadLoads(reader, car);
         use.RefuseUnknown(reader, car is null ? null : loads);
@@ -185,13 +197,13 @@ internal static class ChooseChoices
                 continue;
             }
 
-            if (wish == ChooseWish.Ride && isWithoutRide)
+            if (wish is ChooseWish.Ride or ChooseWish.Grip && isWithoutRide)
             {
                 reader.Object(Wish.Name, $"'{word}' is wished, and nothing is driven over for it: give a class, {UsualUse[^1]}.");
             }
             else if (wish == ChooseWish.Money && isWithoutPrices)
             {
-                reader.Object(Wish.Name, $"'{word}' is wished, and no list says a price.", isUsage: false);
+                reader.Object(Wish.Name, $"'{word}' is wished, and nothing has a price here.", isUsage: false);
             }
 
             wishes.Add(wish);

@@ -22,6 +22,7 @@ internal sealed class ChooseDoer : IPassDoer
     private readonly ChooseAsked asked;
     private readonly ChooseUse use;
     private readonly ChooseParts parts;
+    private readonly IReadOnlyList<Measure<Pass>> measured;
     private readonly ConcurrentDictionary<int, Lazy<Drawn>> drawn = [];
     private readonly Lazy<ChooseStood> stood;
 
@@ -38,6 +39,9 @@ internal sealed class ChooseDoer : IPassDoer
     {
         (this.asked, this.use, this.parts) = (asked, use, parts);
         Guard = new CureGuard(asked.Car.Kind != VehicleKind.TwoWheeler, ChooseUse.Aims);
+        measured = use.HasLoads
+            ? [.. Guard.Measured, .. WheelPlace.Axles(asked.Car.Kind != VehicleKind.TwoWheeler).Select(LeastLoad)]
+            : Guard.Measured;
         stood = new Lazy<ChooseStood>(() => ChooseStood.Of(asked, model => Measured([.. RequestsOf(model)], CancellationToken.None)));
     }
 
@@ -95,25 +99,25 @@ internal sealed class ChooseDoer : IPassDoer
             }
         }
 
-        var measured = Measured(requests, cancellation);
+        var crossed = Measured(requests, cancellation);
         var each = use.Crossings.Length;
         foreach (var (k, (row, models)) in of.Index())
         {
-            rows[row] = RowOf(measured.AsSpan(k * each, each), models, own, piece, piece.Setups[row] == 0L);
+            rows[row] = RowOf(crossed.AsSpan(k * each, each), models, own, piece, piece.Setups[row] == 0L);
         }
 
         return rows;
     }
 
-    private SetupRow RowOf(ReadOnlySpan<double[]> measured, RideModel[] models, Drawn own, Piece piece, bool isPresent)
+    private SetupRow RowOf(ReadOnlySpan<double[]> crossed, RideModel[] models, Drawn own, Piece piece, bool isPresent)
     {
         var numbers = new double[use.Numbers];
         var (breach, excess) = (CureBreach.None, new double[Guard.Measured.Count - ChooseUse.Aims.Count]);
         Array.Fill(excess, double.NegativeInfinity);
         var before = isPresent ? null : own.Present.Value;
-        for (var k = 0; k < measured.Length; k++)
+        for (var k = 0; k < crossed.Length; k++)
         {
-            var now = measured[k];
+            var now = crossed[k];
             if (!double.IsFinite(now[0]) || !double.IsFinite(now[1]))
             {
                 return Refused(CureBreach.NoCrossing);
@@ -134,7 +138,7 @@ internal sealed class ChooseDoer : IPassDoer
             breach = CureBreach.None;
         }
 
-        var at = 2 * measured.Length;
+        var at = 2 * crossed.Length;
         for (var load = 0; load < models.Length && asked.RideSpeeds.Length > 0; load++)
         {
             var ride = ChordDamping.OneSidedOf(models[load]);
@@ -144,11 +148,32 @@ internal sealed class ChooseDoer : IPassDoer
             }
         }
 
+        for (var load = 0; load < models.Length && use.HasGrip; load++)
+        {
+            foreach (var speed in asked.RideSpeeds)
+            {
+                numbers[at] = own.Ride.Grip(models[load], speed);
+                if (!isPresent && !double.IsFinite(numbers[at]))
+                {
+                    return Refused(ChooseRefusal.NoGrip);
+                }
+
+                at++;
+            }
+        }
+
+        for (var k = 0; k < crossed.Length && use.HasLoads; k++)
+        {
+            numbers[at++] = 1.0 - Math.Min(crossed[k][^2], crossed[k][^1]);
+        }
+
         return new SetupRow(breach == CureBreach.None ? SetupRow.None : (int)ChooseRefusal.Breach + (int)breach, numbers)
         {
             Excesses = [.. excess.Select(e => double.IsFinite(e) ? e : -1.0)],
         };
     }
+
+    private static Measure<Pass> LeastLoad(WheelPlace place) => WheelCatalogue.Of(place).Single(measure => measure.Key == $"{place.Key}-least-load");
 
     // How the hit changes is a wish, and has a limit of its own.
     private CureBreach Breach(double[] before, double[] now) => Guard.Breach(before, now) is var found && found == CureBreach.Spoilt
@@ -213,7 +238,7 @@ internal sealed class ChooseDoer : IPassDoer
     }
 
     private double[][] Measured(IReadOnlyList<PassRequest> requests, CancellationToken cancellation) =>
-        BatchedMeasures.Of(requests, Guard.Measured, BatchedMeasures.Usual, 1, cancellation);
+        BatchedMeasures.Of(requests, measured, BatchedMeasures.Usual, 1, cancellation);
 
     private IEnumerable<PassRequest> RequestsOf(RideModel model) =>
         from road in asked.Roads

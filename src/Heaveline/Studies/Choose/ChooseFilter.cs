@@ -21,12 +21,15 @@ public sealed record ChooseFilter(PartPlace Place)
     /// <summary>The parts that may go there, by their names; empty for all.</summary>
     public ImmutableArray<string> Names { get; init; } = [];
 
+    /// <summary>What may go there though nobody sells it, instead of the parts of the lists; null for these.</summary>
+    public ChooseRange? Range { get; init; }
+
     /// <summary>Whether whatever fits may go there.</summary>
-    public bool IsAny => Most is null && Names.IsEmpty;
+    public bool IsAny => Most is null && Names.IsEmpty && Range is null;
 
     /// <summary>Reads one.</summary>
     /// <param name="place">The place.</param>
-    /// <param name="words">"any", "at most 120", or names of parts with commas between.</param>
+    /// <param name="words">"any", "at most 120", names of parts with commas between, or a range.</param>
     public static (ChooseFilter Value, QuantityRefusal? Refusal) Read(PartPlace place, string words)
     {
         ArgumentNullException.ThrowIfNull(words);
@@ -36,6 +39,12 @@ public sealed record ChooseFilter(PartPlace Place)
             return decimal.TryParse(text[AtMost.Length..], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var most)
                 ? (filter with { Most = most }, null)
                 : (filter, Refused(words, "has no price of one piece: a plain number in the currency of the lists is wanted."));
+        }
+
+        if (ChooseRange.IsMeant(text))
+        {
+            var (range, wrong) = ChooseRange.Read(place, text);
+            return (filter with { Range = range }, wrong is null ? null : Refused(words, wrong));
         }
 
         string[] names = [.. CommaList.Of(text)];
@@ -48,7 +57,7 @@ public sealed record ChooseFilter(PartPlace Place)
     public bool Takes(Part part)
     {
         ArgumentNullException.ThrowIfNull(part);
-        return (Names.IsEmpty || Names.Any(name => IsCalled(part, name)))
+        return Range is null && (Names.IsEmpty || Names.Any(name => IsCalled(part, name)))
             && (Most is not { } most || part.Price is { } price && price.Value <= most);
     }
 
@@ -62,5 +71,5 @@ public sealed record ChooseFilter(PartPlace Place)
         : $"{Place.Name()} {SpeedRanges.And([.. Names])} alone";
 
     private static QuantityRefusal Refused(string words, string why) => new(
-        0, Math.Max(1, words.Length), $"\"{words}\" {why}", $"Write {Any}, {Example}, or names of parts with commas between.");
+        0, Math.Max(1, words.Length), $"\"{words}\" {why}", $"Write {Any}, {Example}, names of parts with commas between, or a range.");
 }

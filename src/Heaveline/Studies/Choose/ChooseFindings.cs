@@ -55,6 +55,9 @@ internal sealed record ChooseFindings
     /// <summary>Whether what is told of the ride is what the question of the ride tells; else it is what the search went by.</summary>
     public bool IsRidden { get; init; }
 
+    /// <summary>What each setup of the shortlist changes besides, with how sure that is; empty without draws.</summary>
+    public ImmutableArray<ChooseSide> Sides { get; init; } = [];
+
     /// <summary>Whose doubt makes most of the spread of the best setup's first wish, greatest first.</summary>
     public ImmutableArray<VarianceShare> Doubts { get; init; } = [];
 

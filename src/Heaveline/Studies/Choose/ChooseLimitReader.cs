@@ -14,23 +14,38 @@ public static partial class ChooseLimitReader
     private const double LeastShare = 0.5;
     private const double MostShare = 0.99;
 
-    private static readonly (string Name, Func<ChooseLimits, double> Of, Func<ChooseLimits, double, ChooseLimits> With,
-        Func<ChooseLimits, double, ChooseLimits>? WithShare)[] Known =
+    // The one that must be large.
+    private const string LeastLoad = "least tyre load";
+
+    private static readonly LimitWords[] Known =
     [
-        ("worst use case", limits => limits.WorstRoad, (limits, more) => limits with { WorstRoad = more },
-            (limits, share) => limits with { WorstRoadShare = share }),
-        ("hit", limits => limits.Hit, (limits, more) => limits with { Hit = more }, (limits, share) => limits with { HitShare = share }),
-        ("roll", limits => limits.Roll, (limits, more) => limits with { Roll = more }, null),
-        ("braking", limits => limits.Braking, (limits, more) => limits with { Braking = more }, null),
-        ("lamp swing", limits => limits.LampSwing, (limits, more) => limits with { LampSwing = more }, null),
+        new("worst use case", limits => limits.WorstRoad, (limits, more) => limits with { WorstRoad = more })
+        {
+            WithShare = (limits, share) => limits with { WorstRoadShare = share },
+        },
+        new("hit", limits => limits.Hit, (limits, more) => limits with { Hit = more })
+        {
+            WithShare = (limits, share) => limits with { HitShare = share },
+        },
+        new("grip", limits => limits.Grip, (limits, more) => limits with { Grip = more })
+        {
+            WithShare = (limits, share) => limits with { GripShare = share },
+        },
+        new(LeastLoad, limits => limits.LeastLoad, (limits, least) => limits with { LeastLoad = least })
+        {
+            WithShare = (limits, share) => limits with { LeastLoadShare = share },
+        },
+        new("roll", limits => limits.Roll, (limits, more) => limits with { Roll = more }),
+        new("braking", limits => limits.Braking, (limits, more) => limits with { Braking = more }),
+        new("lamp swing", limits => limits.LampSwing, (limits, more) => limits with { LampSwing = more }),
     ];
 
     /// <summary>What may be limited.</summary>
     public static IReadOnlyList<string> Names { get; } = [.. Known.Select(one => one.Name)];
 
     /// <summary>What holds where nothing else is said ("roll 5 %"), one after the other.</summary>
-    public static string Usual { get; } = string.Join(
-        ", ", Known.Select(one => FormattableString.Invariant($"{one.Name} {In.Percent.Of(one.Of(new ChooseLimits())):0.##} %")));
+    public static string Usual { get; } = string.Join(", ", Known.Select(one => (one.Name, Most: one.Of(new ChooseLimits())))
+        .Where(one => one.Most is not null).Select(one => FormattableString.Invariant($"{one.Name} {In.Percent.Of(one.Most!.Value):0.##} %")));
 
     /// <summary>Why words are no limit; null where they are one.</summary>
     public static QuantityRefusal? Refusal(string words) => With(words, new ChooseLimits()).Refusal;
@@ -59,9 +74,11 @@ public static partial class ChooseLimitReader
     {
         var read = Written().Match(words.Trim());
         var named = Known.FirstOrDefault(one => one.Name == read.Groups["name"].Value);
-        if (!read.Success || named.With is null || Number(read, "more") is not { } more)
+        if (!read.Success || named is null || Number(read, "more") is not { } more
+            || (read.Groups["way"].Value == "least") != (named.Name == LeastLoad) || (named.Name == LeastLoad && more >= 100.0))
         {
-            return (limits, Refused($"'{words}' is no limit.", $"Write {Example}; there are {string.Join(", ", Names)}."));
+            return (limits, Refused(
+                $"'{words}' is no limit.", $"Write {Example}, or {LeastLoad} at least 20 %; there are {string.Join(", ", Names)}."));
         }
 
         limits = named.With(limits, In.Percent.ToSi(more));
@@ -80,11 +97,18 @@ public static partial class ChooseLimitReader
         QuantityRefusal Refused(string message, string advice) => new(0, Math.Max(1, words.Length), message, advice);
     }
 
+    // A limit by its name: its usual value, how it is set, and how the share of drawn cars is set in which it must hold.
+    private sealed record LimitWords(string Name, Func<ChooseLimits, double?> Of, Func<ChooseLimits, double, ChooseLimits> With)
+    {
+        /// <summary>Null where it holds in the car as stated.</summary>
+        public Func<ChooseLimits, double, ChooseLimits>? WithShare { get; init; }
+    }
+
     private static double? Number(Match read, string group) =>
         double.TryParse(read.Groups[group].Value, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number) ? number : null;
 
     [GeneratedRegex(
-        @"^(?<name>[a-z ]+?) at most (?<more>[0-9]+(\.[0-9]+)?) ?%( more)?(, in (?<in>[0-9]{1,4}) of (?<of>[0-9]{1,4}) cars)?$",
+        @"^(?<name>[a-z ]+?) at (?<way>most|least) (?<more>[0-9]+(\.[0-9]+)?) ?%( more)?(, in (?<in>[0-9]{1,4}) of (?<of>[0-9]{1,4}) cars)?$",
         RegexOptions.CultureInvariant)]
     private static partial Regex Written();
 }

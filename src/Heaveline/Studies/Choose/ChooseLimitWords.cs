@@ -12,6 +12,13 @@ internal static class ChooseLimitWords
     /// <summary>The limit on the hit.</summary>
     public static string Hit(ChooseLimits limits) => $"the mean hit at most {Share(limits.Hit)} more";
 
+    /// <summary>The limit on the grip.</summary>
+    public static string Grip(double more) => $"the mean change of tyre load on the random road at most {Share(more)} more";
+
+    /// <summary>The limit on the least tyre load.</summary>
+    public static string LeastLoad(double least) =>
+        $"least tyre load over the obstacles at least {Share(least)} of that at rest, or no less than now";
+
     /// <summary>What holds standing.</summary>
     public static IReadOnlyList<string> Standing(ChooseLimits limits) =>
     [
@@ -30,6 +37,7 @@ internal static class ChooseLimitWords
         (int)ChooseRefusal.Breach + (int)CureBreach.NoCrossing => "does not get across",
         >= (int)ChooseRefusal.Breach => CureBreachWords.Of((CureBreach)(reason - (int)ChooseRefusal.Breach), "hit").TrimEnd(','),
         (int)ChooseRefusal.Misfit => "does not fit",
+        (int)ChooseRefusal.NoGrip => "has no tyre load to tell on the random road, which is too rough for it",
         (int)ChooseRefusal.CannotStand => "cannot stand under a load",
         (int)ChooseRefusal.Cost => $"costs more than {limits.Cost}",
         (int)ChooseRefusal.Roll => $"rolls more than {Share(limits.Roll)} more in a bend",

@@ -20,8 +20,20 @@ public sealed record ChooseLimits
     /// <summary>In what share of the drawn cars that must hold.</summary>
     public double HitShare { get; init; } = UsualShare;
 
+    /// <summary>By how much the change of tyre load on the random road may grow, at the worst wheel; null for no limit.</summary>
+    public double? Grip { get; init; }
+
+    /// <summary>In what share of the drawn cars that must hold.</summary>
+    public double GripShare { get; init; } = UsualShare;
+
+    /// <summary>How much of its load at rest every tyre must keep over every obstacle (–), or as much as now; null for no limit.</summary>
+    public double? LeastLoad { get; init; }
+
+    /// <summary>In what share of the drawn cars that must hold.</summary>
+    public double LeastLoadShare { get; init; } = UsualShare;
+
     /// <summary>The greatest of these shares.</summary>
-    public double GreatestShare => Math.Max(WorstRoadShare, HitShare);
+    public double GreatestShare => new[] { WorstRoadShare, HitShare, GripShare, LeastLoadShare }.Max();
 
     /// <summary>By how much the roll in a bend may grow under any load, in the car as stated.</summary>
     public double Roll { get; init; } = 0.05;

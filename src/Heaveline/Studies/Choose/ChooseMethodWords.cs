@@ -15,7 +15,8 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
     [
         .. new[]
         {
-            Driven, Limits, OnStops, Refused, Audit, Draws, Unfelt, NotCrossed, NotDriven, LeftOut, Filtered, Closed, Bars, Wishes,
+            Driven, Limits, OnStops, Refused, Audit, Draws, Unfelt, NotCrossed, NotDriven, LeftOut, ChooseFreeWords.Ranges(findings), Filtered,
+            Closed, Bars, Wishes,
         }.OfType<Sentence>(),
     ];
 
@@ -65,8 +66,11 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
         : limit.Share == ChooseLimits.UsualShare ? ", in 9 of 10 drawn cars"
         : Text($", in {In.Percent.Of(limit.Share):0.#} % of the drawn cars");
 
-    private Sentence? Filtered => findings.Asked.Filters.IsEmpty ? null : new("filtered",
-        $"Of the lists only some parts were looked at: {string.Join("; ", findings.Asked.Filters.Select(f => f.Words(findings.Parts.Currency)))}.");
+    private Sentence? Filtered =>
+        findings.Asked.Filters.Where(filter => filter.Range is null).Select(filter => filter.Words(findings.Parts.Currency)).ToArray() is not
+        { Length: > 0 } filters
+            ? null
+            : new("filtered", $"Of the lists only some parts were looked at: {string.Join("; ", filters)}.");
 
     private Sentence? OnStops => findings.Stood.Standing.OnStops is not { Length: > 0 } loads ? null : new("on-stops",
         $"Under {SpeedRanges.And([.. loads.Select(load => $"'{load}'")])} the car as it is stands on its bump stops, and what holds it in a bend and "
@@ -126,8 +130,10 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
     }
 
     private Sentence? Unfelt => findings.Found.Scores.Unfelt.ToArray() is not { Length: > 0 } unfelt ? null : new("unfelt",
-        "Not counted, since nobody feels it in the car as it is (settling below 0.05° or hit below 0.2 rad/s²; judged by eye, no source): "
+        $"Not counted, since nobody feels it in the car as it is (settling below 0.05° or hit below 0.2 rad/s²{Lost}; judged by eye, no source): "
         + string.Join("; ", unfelt.Select(c => $"{ChooseTables.Name(c.Kind)} of '{c.Name}'")) + ".");
+
+    private string Lost => findings.Use.HasLoads ? " or less than 5 % of the tyre load lost" : "";
 
     private Sentence? NotCrossed => findings.Asked.NotCrossed.IsEmpty ? null : new("not-crossed",
         $"Left out, since the car as it is does not get across under every load: {string.Join("; ", findings.Asked.NotCrossed)}.");
@@ -176,7 +182,13 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
         + (IsEven ? "even over loads, then obstacles, then speeds" : "weighted as asked, each obstacle's share even over its loads, then its speeds")
         + (findings.Asked.RideSpeeds.IsEmpty
             ? "."
-            : $"; ride is vertical acceleration at the first seat weighted by Wk (ISO 2631-1), {Ride}."));
+            : $"; ride is vertical acceleration at the first seat weighted by Wk (ISO 2631-1), {Ride}.")
+        + (findings.Use.HasGrip
+            ? " Change of tyre load is its root mean square on that road over the load at rest, at the worst wheel, as 'heaveline ride' tells it."
+            : "")
+        + (findings.Use.HasLoads
+            ? " Tyre load lost is what the least load of any tyre over an obstacle lacks of that at rest, as 'heaveline pass' tells it."
+            : ""));
 
     // What is printed, and what was searched by.
     private string Ride => !findings.IsRidden

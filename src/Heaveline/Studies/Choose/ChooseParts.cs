@@ -30,7 +30,8 @@ internal sealed class ChooseParts
         }
 
         var lists = PartsLists.Apart(asked.Lists);
-        var known = lists.SelectMany(list => list.Parts).Any(part => part.Price is not null);
+        // Beside a part that nobody sells no setup has a price.
+        var known = !asked.HasRanges && lists.SelectMany(list => list.Parts).Any(part => part.Price is not null);
         var (places, all, open) = (new List<PartPlace>(), new List<ImmutableArray<PartOption?>>(), new List<OpenPlace>());
         var (unfit, unpriced) = (new List<Misfit>(), new SortedSet<string>(StringComparer.Ordinal));
         foreach (var place in asked.Open.Distinct().Order())
@@ -56,6 +57,11 @@ internal sealed class ChooseParts
 
                     fits.Add(option);
                 }
+            }
+
+            if (asked.RangeAt(place) is { } range)
+            {
+                AddFree(place, range, fits, unfit);
             }
 
             if (fits.Count > 1)
@@ -143,6 +149,27 @@ internal sealed class ChooseParts
 
     /// <summary>What a setup costs.</summary>
     public Money Price(long setup) => new((decimal)Space.Price(setup), Currency);
+
+    private void AddFree(PartPlace place, ChooseRange range, List<PartOption?> fits, List<Misfit> unfit)
+    {
+        if (place.Sort() == PartSort.Damper && car.Axles[(int)place.End()!.Value].Damper.Law is RatioDamper)
+        {
+            throw new RefusedValueException(
+                $"{place.Name()}, a range of its forces", "given to a car whose damper is described by a damping ratio", "one with a table",
+                "Measure the damper, or give the parts of a list.");
+        }
+
+        foreach (var option in ChooseFree.Options(car, place, range))
+        {
+            if (Fitting.Of(car, [new FittedPart(place, option)]) is Misfit misfit && !HangsOnOthers(misfit.Kind))
+            {
+                unfit.Add(misfit);
+                return;
+            }
+
+            fits.Add(option);
+        }
+    }
 
     // What nothing was said of takes whatever goes there.
     private static Func<Part, bool> Takes(ChooseAsked asked, PartPlace place) =>

@@ -47,6 +47,7 @@ internal static class ChooseReasons
             Aside = aside,
             List = Alike(findings, aside, run),
             Doubts = Doubts(findings, doer),
+            Sides = ChooseSides.Of(findings, doer, run),
         };
 
         ImmutableDictionary<long, string> Told(IEnumerable<(DrivenSetup Setup, PartPlace? At)> refused) => refused.DistinctBy(one => one.Setup.Setup)

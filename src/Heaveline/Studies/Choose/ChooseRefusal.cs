@@ -24,6 +24,9 @@ internal enum ChooseRefusal
     /// <summary>The beam swings more between loads than it may.</summary>
     LampSwing,
 
+    /// <summary>On the random road no linear car moves as it does: its tyre load cannot be told.</summary>
+    NoGrip,
+
     /// <summary>From this number on: what no cure may do, in the order of <see cref="CureBreach"/>.</summary>
     Breach = 100,
 }

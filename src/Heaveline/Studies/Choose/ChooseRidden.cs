@@ -130,7 +130,8 @@ internal sealed class ChooseRidden
 
     // The weighted mean of the ratios to the car as it is; NaN where one of both has no ride at a speed.
     private double Ratio(double[] now, double[] before) => 1.0
-        + (use.Rides.Select((one, k) => one.Weight * ((now[k] / before[k]) - 1.0)).Sum() / use.Rides.Sum(one => one.Weight));
+        + (use.Rides.Select((one, k) => one.Weight == 0.0 ? 0.0 : one.Weight * ((now[k] / before[k]) - 1.0)).Sum()
+            / use.Rides.Sum(one => one.Weight));
 
     // Of every random road, in the order of the use cases, m/s²; NaN where the car cannot stand so, or has no ride there.
     private double[] Of(long setup, int draw, RandomOptions options)

@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using Heaveline.Measures;
 using Heaveline.Measures.Comfort;
 using Heaveline.Models;
 using Heaveline.Rides;
@@ -14,7 +15,21 @@ namespace Heaveline.Studies;
 internal sealed class ChooseRide(RoadClass road)
 {
     private readonly RoadSpectrum spectrum = RoadSpectrum.Of(road);
+    private readonly ConcurrentDictionary<double, Rides.RideRoad> ridden = [];
     private readonly ConcurrentDictionary<(string Load, double Speed, double Front, double Rear), RideSpectrum> spectra = [];
+
+    /// <summary>
+    /// Root mean square change of the tyre load over that at rest, at the worst wheel (–), as <c>ride</c> tells it; NaN where no linear car moves so.
+    /// </summary>
+    /// <param name="model">Car and load at trim.</param>
+    /// <param name="speed">Speed, m/s.</param>
+    public double Grip(RideModel model, double speed)
+    {
+        var options = RandomOptions.Default;
+        var response = RandomResponse.Of(
+            model, ridden.GetOrAdd(speed, v => new Rides.RideRoad(spectrum, v, options.Tracks)), options, CancellationToken.None);
+        return response.Outcome == RandomOutcome.NotConverged ? double.NaN : RideCatalogue.WorstLoadVariation.Of(new CarOnRoad(response));
+    }
 
     /// <summary>Root mean square at the first seat, or over the middle of a car without seats, m/s².</summary>
     /// <param name="model">Car and load at trim.</param>

@@ -19,6 +19,9 @@ public static class ChooseStudy
     private const double Searched = 0.55;
     private const double Tried = 0.9;
 
+    // Of free ranges: what is done in the steps that were asked for.
+    private const double FirstSteps = 0.45;
+
     /// <summary>The question as a command offers it.</summary>
     public static Question<ChooseAsked, ChooseAnswer> Question { get; } = new()
     {
@@ -56,6 +59,41 @@ public static class ChooseStudy
         ArgumentNullException.ThrowIfNull(asked);
         run ??= StudyRun.Plain;
         asked = ChooseUse.Crossed(asked);
+        if (!asked.HasRanges)
+        {
+            return Once(asked, run, isReasoned: true);
+        }
+
+        // First in the steps that were asked for, then finer about what came of them: other setups under the same numbers, which nobody keeps.
+        var first = Once(asked, run.Between(0.0, FirstSteps), isReasoned: false);
+        return first.Findings.List.IsEmpty || first.Failure is not null
+            ? first with { Findings = Reasoned(first.Findings, new ChooseDoer(asked, first.Findings.Use, first.Findings.Parts), run) }
+            : Once(Finer(first.Findings), run.Between(FirstSteps, 1.0) with { Through = null }, isReasoned: true);
+    }
+
+    // Half a step to either side of what stands on the shortlist.
+    private static ChooseAsked Finer(ChooseFindings found) => found.Asked with
+    {
+        Filters =
+        [
+            .. found.Asked.Filters.Select(filter => filter.Range is not { } range ? filter : filter with
+            {
+                Range = range with
+                {
+                    Between =
+                    [
+                        .. found.List.SelectMany(one => one.Fitted.Parts).Where(part => part.Place == filter.Place)
+                            .Select(part => ChooseFree.ValueOf(part.Place, part.Option)).OfType<double>()
+                            .SelectMany(value => new[] { value / (1.0 + (0.5 * range.Step)), value * (1.0 + (0.5 * range.Step)) })
+                            .Where(value => value > range.From && value < range.To).Distinct().Order(),
+                    ],
+                },
+            }),
+        ],
+    };
+
+    private static ChooseAnswer Once(ChooseAsked asked, StudyRun run, bool isReasoned)
+    {
         var (parts, use) = (new ChooseParts(asked), new ChooseUse(asked));
         var doer = new ChooseDoer(asked, use, parts);
         var found = SetupSearch.Of(TaskOf(asked, use, parts, PiecesByBytes.Through(doer, run.Through), run.Between(0.0, Searched)));
@@ -94,7 +132,7 @@ public static class ChooseStudy
             Grip = ChooseGrip.Of(doer, asked.Car, use),
         };
         run.Progress?.Report(Tried);
-        return new ChooseAnswer(Reasoned(findings, doer, run));
+        return new ChooseAnswer(isReasoned ? Reasoned(findings, doer, run) : findings);
     }
 
     /// <summary>Does pieces of a study's work, as they are asked for through <see cref="StudyRun.Through"/>.</summary>
@@ -150,9 +188,9 @@ public static class ChooseStudy
     // What can be told, as far as it is wished; those that are driven for first.
     private static ImmutableArray<WishKind> Wishes(ChooseAsked asked, ChooseParts parts) =>
     [
-        .. Enum.GetValues<ChooseWish>().Where(wish => asked.Wishes.IsEmpty || asked.Wishes.Contains(wish)).Where(wish => wish switch
+        .. Enum.GetValues<ChooseWish>().Where((asked.Wishes.IsEmpty ? ChooseWishes.Usual : asked.Wishes).Contains).Where(wish => wish switch
         {
-            ChooseWish.Ride => asked.RideSpeeds.Length > 0,
+            ChooseWish.Ride or ChooseWish.Grip => asked.RideSpeeds.Length > 0,
             ChooseWish.Money => parts.HasPrices,
             _ => true,
         }).Select(ChooseWishes.KindOf),
@@ -174,6 +212,20 @@ public static class ChooseStudy
                     scores.Value.Of(WishKind.WorstRoad, row, present) - 1.0 - asked.Limits.WorstRoad),
                 new SetupLimit(WishKind.Hit, ChooseLimitWords.Hit(asked.Limits), asked.Limits.HitShare, (row, present) =>
                     scores.Value.Of(WishKind.Hit, row, present) - 1.0 - asked.Limits.Hit),
+                .. asked.Limits.Grip is { } grip
+                    ? new[]
+                    {
+                        new SetupLimit(WishKind.Grip, ChooseLimitWords.Grip(grip), asked.Limits.GripShare, (row, present) =>
+                            scores.Value.Of(WishKind.Grip, row, present) - 1.0 - grip),
+                    }
+                    : [],
+                .. asked.Limits.LeastLoad is { } least
+                    ? new[]
+                    {
+                        new SetupLimit(WishKind.LoadLost, ChooseLimitWords.LeastLoad(least), asked.Limits.LeastLoadShare, (row, present) =>
+                            use.LoadLost.Max(at => row.Numbers[at] - Math.Max(1.0 - least, present.Numbers[at]))),
+                    }
+                    : [],
             ],
             Doer = doer,
             Standing = axles is not null

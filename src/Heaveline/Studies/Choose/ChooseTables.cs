@@ -102,6 +102,8 @@ internal static class ChooseTables
         WishKind.Settling => "settling",
         WishKind.Hit => "hit",
         WishKind.Ride => "ride",
+        WishKind.Grip => "change of tyre load",
+        WishKind.LoadLost => "tyre load lost",
         WishKind.WorstRoad => "worst use case",
         WishKind.Money => "price",
         _ => "places changed",

@@ -17,9 +17,14 @@ internal sealed class ChooseUse
     private static readonly double LeastSettling = In.Degrees.ToSi(0.05);
     private const double LeastHit = 0.2;
 
+    // A tyre that keeps more than nineteen parts of twenty of its load loses nothing anybody feels. Judged by eye, no source.
+    private const double LeastLoadLost = 0.05;
+
     /// <param name="asked">What is asked.</param>
     public ChooseUse(ChooseAsked asked)
     {
+        HasGrip = asked.RideSpeeds.Length > 0 && (asked.Limits.Grip is not null || asked.Wishes.Contains(ChooseWish.Grip));
+        HasLoads = asked.Limits.LeastLoad is not null || asked.Wishes.Contains(ChooseWish.LoadLost);
         var sum = asked.Roads.Sum(road => road.Weight);
         Crossings =
         [
@@ -57,6 +62,10 @@ internal sealed class ChooseUse
             }),
             .. Rides.Index().Where(one => one.Item.Weight > 0.0)
                 .Select(one => new UseColumn(WishKind.Ride, (2 * Crossings.Length) + one.Index, one.Item.Weight, 0.0, one.Item.Name)),
+            .. Rides.Index().Where(one => HasGrip && one.Item.Weight > 0.0)
+                .Select(one => new UseColumn(WishKind.Grip, FirstGrip + one.Index, one.Item.Weight, 0.0, one.Item.Name)),
+            .. Crossings.Index().Where(one => HasLoads && one.Item.Weight > 0.0)
+                .Select(one => new UseColumn(WishKind.LoadLost, FirstLoad + one.Index, one.Item.Weight, LeastLoadLost, one.Item.Name)),
         ];
     }
 
@@ -72,8 +81,21 @@ internal sealed class ChooseUse
     /// <summary>The numbers of all of them.</summary>
     public ImmutableArray<UseColumn> Columns { get; }
 
+    /// <summary>Whether the tyre load on the random roads is asked for, a number for each of them behind their ride.</summary>
+    public bool HasGrip { get; }
+
+    /// <summary>Whether the least tyre load over the obstacles is asked for: a number for each of them at the end, what is lost of it.</summary>
+    public bool HasLoads { get; }
+
+    /// <summary>Where what is lost of the least tyre load stands, crossing by crossing.</summary>
+    public IEnumerable<int> LoadLost => Enumerable.Range(FirstLoad, HasLoads ? Crossings.Length : 0);
+
     /// <summary>How many numbers a row has.</summary>
-    public int Numbers => (2 * Crossings.Length) + Rides.Length;
+    public int Numbers => FirstLoad + (HasLoads ? Crossings.Length : 0);
+
+    private int FirstGrip => (2 * Crossings.Length) + Rides.Length;
+
+    private int FirstLoad => FirstGrip + (HasGrip ? Rides.Length : 0);
 
     /// <summary>A speed in words.</summary>
     public static string Speed(double speed) => $"{SpeedRanges.Number(speed)} km/h";

@@ -12,6 +12,12 @@ public enum ChooseWish
     /// <summary>Vertical acceleration at the first seat on the random road.</summary>
     Ride,
 
+    /// <summary>Root mean square change of the tyre load over static on the random road, at the worst wheel.</summary>
+    Grip,
+
+    /// <summary>What is lost of the least tyre load over the obstacles.</summary>
+    LoadLost,
+
     /// <summary>What the parts cost.</summary>
     Money,
 

@@ -10,12 +10,18 @@ public static class ChooseWishes
         ("settling", ChooseWish.Settling, WishKind.Settling),
         ("hit", ChooseWish.Hit, WishKind.Hit),
         ("ride", ChooseWish.Ride, WishKind.Ride),
+        ("grip", ChooseWish.Grip, WishKind.Grip),
+        ("tyre load lost", ChooseWish.LoadLost, WishKind.LoadLost),
         ("money", ChooseWish.Money, WishKind.Money),
         ("parts changed", ChooseWish.Parts, WishKind.Parts),
     ];
 
     /// <summary>The words, those that are driven for first.</summary>
     public static IReadOnlyList<string> Words { get; } = [.. Known.Select(one => one.Word)];
+
+    /// <summary>What is wished where nothing is said, as far as it can be told.</summary>
+    public static IReadOnlyList<ChooseWish> Usual { get; } =
+        [ChooseWish.Settling, ChooseWish.Hit, ChooseWish.Ride, ChooseWish.Money, ChooseWish.Parts];
 
     /// <summary>The wish of a word; null for none.</summary>
     public static ChooseWish? Of(string word) => Known.Where(one => one.Word == word).Select(one => (ChooseWish?)one.Wish).FirstOrDefault();

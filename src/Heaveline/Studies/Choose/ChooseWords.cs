@@ -27,7 +27,8 @@ internal sealed class ChooseWords(ChooseFindings findings)
         get
         {
             var (asked, space) = (findings.Asked, findings.Parts.Space);
-            return new("asked", $"{asked.Car.Name}, from {And(asked.Lists.Select(list => $"'{list.Name}'"))}: "
+            string[] from = [.. asked.Lists.Select(list => $"'{list.Name}'"), .. asked.HasRanges ? ["free ranges"] : Array.Empty<string>()];
+            return new("asked", $"{asked.Car.Name}, from {And(from)}: "
                 + Text($"{space.Count} setups of {And(space.Places.Select(place => place.Name))}. ")
                 + $"Driven over {string.Join("; ", asked.Roads.Select(Of))}, with {And(asked.Loads.Select(load => $"'{load.Name}'"))}"
                 + (asked.RideSpeeds.IsEmpty
@@ -46,7 +47,7 @@ internal sealed class ChooseWords(ChooseFindings findings)
             {
                 var best = findings.List[0];
                 return new("finding", $"Worth buying: A, {findings.Parts.Words(best.Entry.Setup)}{Costs(best.Entry.Setup)}"
-                    + $"{ChooseSprings.Condition(best.Fitted)}. {Effect(best)}{OnStops}");
+                    + $"{ChooseSprings.Condition(best.Fitted, findings.Asked)}. {Effect(best)}{OnStops}");
             }
 
             var bar = $"{Numeral.Of(In.Percent.Of(Shortlist.Felt), 0)} % or more off the settling"
@@ -68,12 +69,15 @@ internal sealed class ChooseWords(ChooseFindings findings)
         .. findings.List.Select(one => new Sentence($"setup-{one.Letter.ToLowerInvariant()}",
             $"{one.Letter}. {FirstLetter.Raised(findings.Parts.Words(one.Entry.Setup))}{Costs(one.Entry.Setup)}: "
             + $"{And(one.Entry.Reasons.Select(Reason))}; settling {Less(one.Entry.Tried.Stated.Wishes[0])}{Ninth(one)}"
-            + (one.Harder.Words(Less) is { } harder ? $"; but {harder}" : "") + $"{ChooseSprings.Condition(one.Fitted)}.")),
+            + (one.Harder.Words(Less) is { } harder ? $"; but {harder}" : "") + $"{ChooseSprings.Condition(one.Fitted, findings.Asked)}.")),
     ];
 
     /// <summary>Why it is so: shares, the worst use case, neighbours, what bars better, whose doubt matters, ends of the list.</summary>
     public IReadOnlyList<Sentence> Reasons =>
-        [.. new[] { Shares, Worst, Alike, Aside, Fragile, Barred, Doubts, Never }.Concat(FirstStops).Concat(Ends).OfType<Sentence>()];
+    [
+        .. new[] { Shares, Worst, Alike, Aside, Fragile, Barred, Doubts, Never }.Concat(FirstStops).Concat(Ends).OfType<Sentence>(),
+        .. new ChooseSideWords(findings).Sentences,
+    ];
 
     /// <summary>How it was found, and what was left out.</summary>
     public IReadOnlyList<Sentence> Method => new ChooseMethodWords(findings).All;
@@ -87,8 +91,8 @@ internal sealed class ChooseWords(ChooseFindings findings)
         .. Checks,
     ];
 
-    // What to check on the real car, each told once with whom it is of.
-    private IEnumerable<Sentence> Checks => OfWhom(one => ChangeReminders.Of(
+    /// <summary>What to check on the real car, each told once with whom it is of.</summary>
+    public IEnumerable<Sentence> Checks => OfWhom(one => ChangeReminders.Of(
         findings.Asked.Car, one.Fitted.Car, SideEffectsChange.Between(findings.Full.SideEffects, one.Full.SideEffects)));
 
     private IEnumerable<Sentence> OfWhom(Func<ChooseTold, IEnumerable<Sentence>> of) => findings.List
@@ -119,6 +123,8 @@ internal sealed class ChooseWords(ChooseFindings findings)
         ShortlistReason.MostEven => "the most even over the use cases",
         ShortlistReason.LeastHit => "the least hit",
         ShortlistReason.LeastRide => "the least vibration at the seat",
+        ShortlistReason.LeastGrip => "the least change of tyre load",
+        ShortlistReason.LeastLoadLost => "the least tyre load lost",
         _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "No such reason."),
     };
 
@@ -275,7 +281,20 @@ internal sealed class ChooseWords(ChooseFindings findings)
             var (space, best) = (findings.Parts.Space, findings.List[0].Entry.Setup);
             for (var place = 0; place < space.Places.Length; place++)
             {
-                var (own, name) = (space.OptionAt(best, place), space.Places[place].Name);
+                var (own, name, range) = (
+                    space.OptionAt(best, place), space.Places[place].Name, findings.Asked.RangeAt(findings.Parts.Places[place]));
+                if (range is not null)
+                {
+                    if (ChooseFree.ValueOf(findings.Parts.Places[place], findings.Parts.OptionOf(place, own)) is { } value
+                        && (value == range.From || value == range.To))
+                    {
+                        yield return new($"end-{name.Replace(' ', '-')}",
+                            $"A has the {(value == range.From ? "softest" : "firmest")} {name} of its range: one beyond it might be better still.");
+                    }
+
+                    continue;
+                }
+
                 double[] strengths = [.. space.Places[place].Options.Select(option => option.Strength).OfType<double>().Distinct().Order()];
                 if (strengths.Length > 2 && own != 0 && space.Places[place].Options[own].Strength is { } strength
                     && (strength == strengths[0] || strength == strengths[^1]))
@@ -300,10 +319,11 @@ internal sealed class ChooseWords(ChooseFindings findings)
             string[] never =
             [
                 .. from place in Enumerable.Range(0, space.Places.Length)
-                   where !space.Places[place].IsSilent
+                   where !space.Places[place].IsSilent && findings.Asked.RangeAt(findings.Parts.Places[place]) is null
                    from option in Enumerable.Range(1, space.Places[place].Options.Length - 1)
                    where !near.Contains((place, option))
                    select $"{space.Places[place].Options[option].Name} as {space.Places[place].Name}",
+                .. ChooseFreeWords.Never(findings, near),
             ];
             return never.Length == 0 || findings.List.IsEmpty ? null : new("never", "In no setup near the best of any combination of wishes: "
                 + string.Join(", ", never.Take(MostNamed)) + (never.Length > MostNamed ? Text($" and {never.Length - MostNamed} more") : "") + ".");

@@ -1,0 +1,28 @@
+using System.Collections.Immutable;
+using Heaveline.Measures;
+using Heaveline.Quantities;
+
+namespace Heaveline.Studies;
+
+/// <summary>A side effect of the shortlist: what it is now, and by how much each setup changes it in the drawn cars.</summary>
+/// <param name="Measure">What it is of.</param>
+/// <param name="Key">Its key, with the speed where it is of the random road.</param>
+/// <param name="Label">Its label, the same way.</param>
+/// <param name="Present">The car as it is, as stated, SI.</param>
+/// <param name="Changes">The change with each setup.</param>
+internal sealed record ChooseSide(Measure Measure, string Key, string Label, double Present, ImmutableArray<ChooseChange> Changes)
+{
+    /// <summary>Whether a setup makes it better, worse or neither within the doubt; 0 where nobody can tell, or what is better.</summary>
+    public int Turn(int setup) => !IsTold(setup) || Measure.Better == Better.Neither ? 0
+        : (Changes[setup].Mean > 0.0) == (Measure.Better == Better.More) ? 1 : -1;
+
+    /// <summary>Whether a setup's change is told from none: beyond what scatters, and not nothing as it is printed.</summary>
+    public bool IsTold(int setup) => Changes[setup].IsTold
+        && Math.Round(Measure.Unit.Of(Changes[setup].Mean), Measure.Digits) != 0.0;
+
+    /// <summary>Whether it stands in the table alone: the ride of seats beyond the first.</summary>
+    public bool IsFurther { get; init; }
+
+    /// <summary>A change in words, the sign in front.</summary>
+    public string Print(double change) => Numeral.Change(Measure.Unit.Of(change), Measure.Digits) + Measure.Unit.Suffix;
+}
