@@ -75,7 +75,7 @@ internal sealed class DrivenSetups(SearchTask task, PieceWork work)
     {
         var before = 0;
         // What was driven before a stop is kept.
-        var atOnce = Math.Max(Fewest, PerPiece * task.PiecesAtOnce);
+        var atOnce = Math.Max(Fewest, PerPiece * Task.PiecesAtOnce);
         foreach (var fresh in setups.Where(s => !all.ContainsKey(s)).Distinct().Order().ToArray().Chunk(atOnce))
         {
             var rows = own.Of(PieceStage.Drive, fresh, Piece.AsStated, done is null ? null : n => done(before + n));
