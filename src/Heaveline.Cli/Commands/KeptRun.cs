@@ -55,8 +55,8 @@ internal sealed class KeptRun : IPieceRun
         {
             file.Dispose();
             throw new Stopped(
-                $"heaveline: --kept-in {folder}: {file.Before} {Pieces(file.Before)} of this study {(file.Before == 1 ? "is" : "are")} kept in '{path}' "
-                + "already: give --resume to go on from there, or delete that file.",
+                $"heaveline: --kept-in {folder}: {file.Before} {Pieces(file.Before)} of this study {(file.Before == 1 ? "is" : "are")} kept in "
+                + $"'{path}' already: give --resume to go on from there, or delete that file.",
                 ExitCode.Refused);
         }
 
