@@ -47,6 +47,7 @@ public class KeptAnswerTests
     [InlineData("{\"a\": [1.0]}", "{\"a\": [1.0, 2.0]}")]
     [InlineData("{\"a\": 1.0}", "{\"b\": 1.0}")]
     [InlineData("{\"a\": \"the rear stop\"}", "{\"a\": \"the front stop\"}")]
+    [InlineData("{\"a\": true}", "{\"a\": false}")]
     public void A_changed_answer_is_noticed(string kept, string now) =>
         Assert.NotEmpty(Differences(JsonNode.Parse(kept), JsonNode.Parse(now), "", Tolerance));
 
@@ -88,6 +89,8 @@ public class KeptAnswerTests
                     : [FormattableString.Invariant($"{where}: {x:R} was kept, {y:R} is answered")];
             case (JsonValue a, JsonValue b) when a.TryGetValue<string>(out var x) && b.TryGetValue<string>(out var y):
                 return Words(x) == Words(y) ? [] : [$"{where}: '{x}' was kept, '{y}' is answered"];
+            case (JsonValue a, JsonValue b) when a.TryGetValue<bool>(out var x) && b.TryGetValue<bool>(out var y) && x == y:
+                return [];
             case (null, null):
                 return [];
             default:
