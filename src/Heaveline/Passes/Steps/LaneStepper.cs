@@ -17,6 +17,10 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TEnds> : BlockStepp
     // Whoever stops a run waits for so many steps at most, a few milliseconds.
     private const int StepsBetweenLooks = 16_384;
 
+    // A line of the cache; and where in one the stack is to begin: of four places the best for solid axles, whose forces spill most (2026-11-28).
+    private const int Line = 64;
+    private const int Least = 16;
+
     private const int Ring = BlockSet<T, TSides>.Ring;
 
     private readonly BlockSet<T, TSides> set;
@@ -85,7 +89,24 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TEnds> : BlockStepp
         other.Run(road, outputs, others, cancellation);
     }
 
+    // What spills over from the registers stands in the stack, which the runtime keeps to 16 bytes: where in a line it begins would be luck.
+    [MethodImpl(MethodImplOptions.NoInlining)]
     private void Run(
+        LaneStepper<T, TSample, TSides, TEnds>? beside,
+        RoadSteps<TSample> road,
+        int outputs,
+        Span<TSample> samples,
+        Span<TSample> others,
+        CancellationToken cancellation)
+    {
+        var here = stackalloc byte[Least];
+        var room = stackalloc byte[Line + (int)(((nuint)here - Least) % Line)];
+        *room = 0;
+        Steps(beside, road, outputs, samples, others, cancellation);
+    }
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private void Steps(
         LaneStepper<T, TSample, TSides, TEnds>? beside,
         RoadSteps<TSample> road,
         int outputs,
@@ -137,7 +158,15 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TEnds> : BlockStepp
                             var inside = (uint)at < moving;
                             var below = inside ? shared + (PerStep * at) : at < 0 ? before : after;
                             var until = at < 0 ? Math.Min(0, end) : inside ? Math.Min((int)moving, end) : end;
-                            at += Several(beside, below, inside ? PerStep : 0, until - at);
+                            if (plain)
+                            {
+                                at += Several(beside, below, inside ? PerStep : 0, until - at);
+                            }
+                            else
+                            {
+                                Step(below);
+                                at++;
+                            }
                         }
 
                         if (n == 0)
@@ -187,15 +216,9 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TEnds> : BlockStepp
 
     public override void Dispose() => set.Dispose();
 
-    // As many steps of the wanted ones as the ring has room for; one where more is worked out than both axles' step does.
+    // As many steps of the wanted ones as the ring has room for.
     private int Several(LaneStepper<T, TSample, TSides, TEnds>? beside, double* below, int apart, int wanted)
     {
-        if (!plain)
-        {
-            Step(below);
-            return 1;
-        }
-
         if (left == 0)
         {
             Wrap();
@@ -237,7 +260,7 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TEnds> : BlockStepp
         left--;
         if (further && !plain)
         {
-            Further();
+            FurtherStep<T, TSample, TSides, TEnds>.Add(set);
         }
 
         if (TEnds.Blocks == 1)
@@ -318,54 +341,6 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TEnds> : BlockStepp
         }
 
         left = Ring;
-    }
-
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    private void Further()
-    {
-        var needs = set.Plan.Needs;
-        Further(&set.Front->State, set.FrontFurther);
-        if (TEnds.Blocks == 2)
-        {
-            Further(&set.Rear->State, set.RearFurther);
-        }
-
-        if ((needs & Needs.ElasticLink) != 0)
-        {
-            BetweenAxles<T, TSample, TEnds>.Elastic(
-                &set.Front->State, &set.Rear->State, set.FrontFurther, set.RearFurther, set.Link, (needs & Needs.FluidGas) != 0);
-        }
-        else if ((needs & Needs.FluidLink) != 0)
-        {
-            BetweenAxles<T, TSample, TEnds>.Fluid(
-                &set.Front->State,
-                &set.Rear->State,
-                set.FrontFurther,
-                set.RearFurther,
-                set.Link,
-                (needs & Needs.FluidGas) != 0,
-                (needs & Needs.ResistiveLine) != 0);
-        }
-    }
-
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    private void Further(AxleState<T>* axle, FurtherBlock<T>* elements)
-    {
-        var needs = set.Plan.Needs;
-        FurtherForces<T>.Begin(axle, set.Body, elements);
-        if (set.Plan.IsShaped)
-        {
-            FurtherForces<T>.Shaped(axle, elements, set.Plan.Shaped);
-        }
-        else if ((needs & Needs.CurvedStop) != 0)
-        {
-            FurtherForces<T>.Stops(axle, elements);
-        }
-
-        if ((needs & Needs.Friction) != 0)
-        {
-            FurtherForces<T>.Friction(axle, elements);
-        }
     }
 
     // What the tyres' jumps give the wheels on their far sides, by their shares of this step: changes of force.
