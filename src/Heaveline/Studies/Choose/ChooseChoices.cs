@@ -101,9 +101,9 @@ internal static class ChooseChoices
     {
         Name = "with",
         Kind = ChoiceKind.Word,
-            Says = $"Another limit than usual, \"{ChooseLimitReader.Example}\": of {string.Join(", ", ChooseLimitReader.Names)}; \"hit at most 5 % more, "
-                + "in 19 of 20 cars\" says in what share of the drawn cars; may be given more than once. "
-                + $"Without it: {ChooseLimitReader.Usual}.",
+        Says = $"Another limit than usual, \"{ChooseLimitReader.Example}\": of {string.Join(", ", ChooseLimitReader.Names)}; \"hit at most 5 % "
+            + "more, in 19 of 20 cars\" says in what share of the drawn cars; may be given more than once. "
+            + $"Without it: {ChooseLimitReader.Usual}.",
         HelpName = "LIMIT",
         IsRepeated = true,
     };

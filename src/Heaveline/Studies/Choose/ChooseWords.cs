@@ -300,8 +300,8 @@ internal sealed class ChooseWords(ChooseFindings findings)
                     && (strength == strengths[0] || strength == strengths[^1]))
                 {
                     yield return new($"end-{name.Replace(' ', '-')}",
-                        $"A has the {(strength == strengths[0] ? "softest" : "firmest")} {name} of {(IsFiltered(place) ? "those looked at" : "the lists")} "
-                            + $"that fits{By(place)}: one beyond it might be better still.");
+                        $"A has the {(strength == strengths[0] ? "softest" : "firmest")} {name} of "
+                            + $"{(IsFiltered(place) ? "those looked at" : "the lists")} that fits{By(place)}: one beyond it might be better still.");
                 }
             }
         }
