@@ -166,6 +166,10 @@ public partial class ChooseAgreesTests
                 Assert.Equal(measure.Unit.Of(least), one.Second!.Value, 0.5);
             });
         });
+        var said = Answer.Sentences.Single(s => s.Id == "least-load").Text;
+        Assert.All(
+            Findings.List[0].Grip.Axles.Concat(Findings.Grip.Axles),
+            one => Assert.Contains($"in '{one.Case}'", said, StringComparison.Ordinal));
     }
 
     [Fact]

@@ -41,9 +41,25 @@ internal sealed record ChooseGrip(ImmutableArray<(double Least, string Case)> Ax
         return [table];
     }
 
+    /// <summary>The same of the best setup in words, with the use cases; null without a shortlist.</summary>
+    /// <param name="findings">What was found.</param>
+    public static Sentence? Words(ChooseFindings findings)
+    {
+        if (findings.List is not [var best, ..])
+        {
+            return null;
+        }
+
+        var measures = Measures(findings.Asked.Car);
+        string At(ChooseGrip grip, int k) =>
+            $"{measures[k].Print(measures[k].Unit.Of(grip.Axles[k].Least))}{measures[k].Unit.Suffix} in '{grip.Axles[k].Case}'";
+        return new("least-load", "Least tyre load over the use cases: "
+            + string.Join("; ", Places(findings.Asked.Car).Select((place, k) =>
+                $"{place.Name} {At(best.Grip, k)} with A, {At(findings.Grip, k)} as it is")) + ".");
+    }
+
+    private static IReadOnlyList<WheelPlace> Places(Car car) => WheelPlace.Axles(car.Kind != VehicleKind.TwoWheeler);
+
     private static IReadOnlyList<Measure<Pass>> Measures(Car car) =>
-    [
-        .. WheelPlace.Axles(car.Kind != VehicleKind.TwoWheeler)
-            .Select(place => WheelCatalogue.Of(place).Single(measure => measure.Key == $"{place.Key}-least-load")),
-    ];
+        [.. Places(car).Select(place => WheelCatalogue.Of(place).Single(measure => measure.Key == $"{place.Key}-least-load"))];
 }

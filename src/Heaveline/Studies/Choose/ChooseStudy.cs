@@ -101,7 +101,7 @@ public static class ChooseStudy
         // A part that fits beside another alone states its doubts in a setup.
         var stated = asked.Loads.Any(load => CarDoubts.Of(asked.Car, load).AreStated) || parts.StatesDoubts(asked.Loads[0])
             || candidates.Any(one => CarDoubts.Of(((Fitted)parts.Fit(one.Setup)).Car, asked.Loads[0]).AreStated);
-        var trial = TrialOf(found, candidates, stated && !found.IsStopped ? asked.Draws : 0, run.Between(Searched, Tried));
+        var trial = TrialOf(found, candidates, stated && !found.IsStopped && candidates.Length > 0 ? asked.Draws : 0, run.Between(Searched, Tried));
         (trial, var entries, var isRidden) = Ridden(trial, new ChooseRidden(asked, use, parts, doer, run));
         var full = NeutralLoad.Heaviest(asked.Loads);
         var own = new Lazy<ImmutableArray<double>>(() => doer.SeatPeaks(asked.Car));

@@ -75,7 +75,8 @@ internal sealed class ChooseWords(ChooseFindings findings)
     /// <summary>Why it is so: shares, the worst use case, neighbours, what bars better, whose doubt matters, ends of the list.</summary>
     public IReadOnlyList<Sentence> Reasons =>
     [
-        .. new[] { Shares, Worst, Alike, Aside, Fragile, Barred, Doubts, Never }.Concat(FirstStops).Concat(Ends).OfType<Sentence>(),
+        .. new[] { Shares, Worst, ChooseGrip.Words(findings), Alike, Aside, Fragile, Barred, Doubts, Never }
+            .Concat(FirstStops).Concat(Ends).OfType<Sentence>(),
         .. new ChooseSideWords(findings).Sentences,
     ];
 
