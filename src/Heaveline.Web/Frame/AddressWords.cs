@@ -71,7 +71,8 @@ internal static class AddressWords
     private static string Spelled(IEnumerable<string?> values) =>
         ControlCharacter.Spelled(values.OfType<string>().First(words => words.Any(ControlCharacter.Is)));
 
-    // What a choice of parts may be asked of more than once is read as often; a report names its cars and drives one after the other; elsewhere a second car is the one beside.
+    // What a choice of parts or a film may be asked of more than once is read as often; a report names its cars and drives one after the other;
+    // elsewhere a second car is the one beside.
     private static string? Twice(PageEntry page, string key, int times) => key switch
     {
         CurrentCar.DriveKey => null,
