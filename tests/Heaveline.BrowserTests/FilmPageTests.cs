@@ -1,7 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Text.Json;
-using Microsoft.Playwright;
 using static Microsoft.Playwright.Assertions;
 
 namespace Heaveline.BrowserTests;

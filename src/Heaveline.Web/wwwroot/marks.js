@@ -30,6 +30,9 @@ export function attach(place, page) {
     for (const button of place.querySelectorAll("[data-by]")) {
         button.addEventListener("click", () => show(state, state.at + Number(button.dataset.by) * Number(range.step), true));
     }
+    for (const button of place.querySelectorAll("[data-nudge]")) {
+        button.addEventListener("click", (event) => nudge(state, button.dataset.nudge.split(",").map(Number), event.shiftKey));
+    }
     place.querySelector("#mark-undo").addEventListener("click", () => undo(state));
     for (const radio of radios(state)) {
         radio.addEventListener("change", () => draw(state));
@@ -137,16 +140,20 @@ function next(state) {
     choose(state, open ?? order[(order.indexOf(chosen(state)) + 1) % order.length]);
 }
 
+// A mark that is not there yet begins in the middle.
+function nudge(state, by, isLarge) {
+    const mark = chosen(state);
+    const from = state.points[mark] ?? state.size.map((one) => 0.5 * one);
+    keep(state);
+    state.points[mark] = inside(state, from.map((one, k) => one + (isLarge ? 10 : 1) * by[k]));
+    state.hover = null;
+    tell(state);
+}
+
 function key(state, event) {
     const by = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] }[event.key];
     if (by && !event.ctrlKey && !event.metaKey && !event.altKey) {
-        const mark = chosen(state);
-        const step = event.shiftKey ? 10 : 1;
-        const from = state.points[mark] ?? state.size.map((one) => 0.5 * one);
-        keep(state);
-        state.points[mark] = inside(state, from.map((one, k) => one + step * by[k]));
-        state.hover = null;
-        tell(state);
+        nudge(state, by, event.shiftKey);
     } else if (event.key === "Enter") {
         next(state);
         tell(state);
