@@ -1,6 +1,7 @@
 using System.Runtime.InteropServices;
 using System.Runtime.Loader;
 using Heaveline.Camera.Frames;
+using Heaveline.Camera.Stills;
 using Heaveline.Camera.Tracks;
 using Heaveline.Films;
 using Heaveline.Passes;
@@ -21,6 +22,34 @@ public sealed class FilmCamera : IFilmCamera
     /// <inheritdoc/>
     public LampTrack Brightness(string film, PicturePoint lamp, double time, IProgress<double>? progress = null, CancellationToken stop = default) =>
         Loaded(() => LampFollower.Follow(FilmFile.Open(film), lamp, time, progress, stop));
+
+    /// <inheritdoc/>
+    public FilmLook Look(string film) =>
+        Loaded(() => FilmFile.Open(film).Known is var known ? new FilmLook(known.Width, known.Height, known.Frames, known.Duration) : null!);
+
+    /// <inheritdoc/>
+    public byte[] Frame(string film, double time, CancellationToken stop = default) => Loaded(() =>
+    {
+        using var frame = FilmFollower.Marked(FilmFile.Open(film), time, null, stop, out _);
+        return frame.ImEncode(".png");
+    });
+
+    /// <inheritdoc/>
+    public (PicturePoint Left, PicturePoint Right)? Hubs(string film, double time, CancellationToken stop = default) => Loaded(() =>
+    {
+        using var frame = FilmFollower.Marked(FilmFile.Open(film), time, null, stop, out _);
+        return HubSearch.Of(frame);
+    });
+
+    /// <inheritdoc/>
+    public byte[] Still(string film, FilmMarks marks, CancellationToken stop = default) => Loaded(() =>
+    {
+        var file = FilmFile.Open(film);
+        MarkChecks.Of(marks, file.Width, file.Height);
+        using var frame = FilmFollower.Marked(file, marks.Time, null, stop, out _);
+        using var still = StillPicture.Of(frame, marks);
+        return still.ImEncode(".png");
+    });
 
     /// <summary>Does something with pictures; where OpenCV cannot be loaded it says what is missing.</summary>
     /// <param name="what">What is done.</param>

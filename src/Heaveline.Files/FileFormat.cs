@@ -26,6 +26,9 @@ public sealed record FileFormat(string Name, IReadOnlyList<string> Endings, int 
     /// <summary>The kept track of a film. A minute at 240 frames a second is 4 MB.</summary>
     public static FileFormat FilmTrack { get; } = new("the track of a film", [".csv"], 16 * 1024 * 1024);
 
+    /// <summary>A film as phones and cameras write it; most of them weigh far less.</summary>
+    public static FileFormat Film { get; } = new("a film", [".mp4", ".mov", ".m4v", ".mkv", ".avi", ".webm"], 2_000_000_000);
+
     /// <summary>The endings in a sentence: ".yaml or .yml".</summary>
     public string EndingWords => string.Join(" or ", Endings);
 

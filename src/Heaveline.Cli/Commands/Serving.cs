@@ -60,6 +60,8 @@ internal static class Serving
             Certificate = certificate,
             Version = Release.Version,
             Numbers = new GarageNumbers(),
+            Camera = () => FilmCameras.Find(streams),
+            CameraMissing = FilmCameras.Missing,
         };
         // Cars and variants that a page has saved stay saved.
         streams.StoppedWords = "heaveline: stopped by you.";

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Heaveline.Files.Editing;
 using Heaveline.Files.Yaml;
 using Heaveline.Films;
 
@@ -20,6 +21,15 @@ public static class FilmFile
     /// <summary>Reads the text of a film's file.</summary>
     /// <param name="source">The text under its file's name.</param>
     public static Reading<FilmSheet> Read(SourceText source) => YamlReading.Read(source, FilmWords.Shape);
+
+    /// <summary>Edits the text as a person would; every character outside the edited places stays.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="edits">The edits, made one after another, all or none.</param>
+    public static EditOutcome Edit(string text, params IEnumerable<KeyEdit> edits) => YamlEditing.Apply(text, _ => FilmWords.Shape, edits);
+
+    /// <summary>The edit by which a film has these marks.</summary>
+    /// <param name="marks">The marks.</param>
+    public static KeyEdit Marking(FilmMarks marks) => FilmWords.Marking(marks);
 
     /// <summary>Reads the file of a film (.yaml).</summary>
     /// <param name="path">The file.</param>

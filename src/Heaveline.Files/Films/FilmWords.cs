@@ -1,3 +1,5 @@
+using System.Globalization;
+using Heaveline.Files.Editing;
 using Heaveline.Files.Yaml;
 using Heaveline.Films;
 using Heaveline.Quantities;
@@ -73,6 +75,25 @@ internal static class FilmWords
 
     /// <summary>Whether a document is of a film.</summary>
     public static bool IsFilm(Node root) => root.At(Name.Name) is not null;
+
+    /// <summary>The edit by which a film has these marks, to a tenth of a pixel and of a millisecond.</summary>
+    public static KeyEdit Marking(FilmMarks marks)
+    {
+        Node Point(PicturePoint p) => Node.List([Node.Scalar(Digits(p.X, "0.#")), Node.Scalar(Digits(p.Y, "0.#"))]);
+        List<KeyValuePair<string, Node>> group =
+        [
+            new(At.Name, Node.Scalar(Digits(marks.Time, "0.####") + " s")), new(Front.Name, Point(marks.Front)), new(Rear.Name, Point(marks.Rear)),
+            new(From.Name, Point(marks.BoxFrom)), new(To.Name, Point(marks.BoxTo)),
+        ];
+        if (marks.Doubt != 2.0)
+        {
+            group.Add(new(OffBy.Name, Node.Scalar(Digits(marks.Doubt, "0.###"))));
+        }
+
+        return KeyEdit.Put([Marks.Name], Node.Group(group));
+    }
+
+    private static string Digits(double value, string form) => value.ToString(form, CultureInfo.InvariantCulture);
 
     private static FilmSheet? MakeSheet(Fields f)
     {

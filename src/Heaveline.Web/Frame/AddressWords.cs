@@ -1,6 +1,7 @@
 using Heaveline.Files;
 using Heaveline.Files.Cars;
 using Heaveline.Studies;
+using Heaveline.Web.Pages.Films;
 using Heaveline.Web.Pages.Garages;
 using Heaveline.Web.Pages.Passes;
 using Heaveline.Web.Pages.Rides;
@@ -61,6 +62,7 @@ internal static class AddressWords
         "rule" => RuleStudy.OnPage.Choices.Select(choice => choice.Name).Append(Pages.RulePage.Marks.Name),
         PageEntry.Choose => ChooseStudy.Question.Choices.Select(choice => choice.Name),
         PageEntry.Link => LinkStudy.OnPage.Choices.Select(choice => choice.Name),
+        PageEntry.Film => FilmReading.All.Select(choice => choice.Name),
         CurrentCar.Ride => RidePageChoices.All.Select(choice => choice.Name),
         CurrentCar.Report => Pages.Reports.ReportQuery.Keys,
         _ => [],
@@ -69,11 +71,12 @@ internal static class AddressWords
     private static string Spelled(IEnumerable<string?> values) =>
         ControlCharacter.Spelled(values.OfType<string>().First(words => words.Any(ControlCharacter.Is)));
 
-    // What a choice of parts may be asked of more than once is read as often; a report names its cars and drives one after the other; elsewhere a
-    // second car is the one beside.
+    // What a choice of parts or a film may be asked of more than once is read as often; a report names its cars and drives one after the other;
+    // elsewhere a second car is the one beside.
     private static string? Twice(PageEntry page, string key, int times) => key switch
     {
         CurrentCar.DriveKey => null,
+        _ when page.Path == PageEntry.Film && FilmReading.All.Any(choice => choice.IsRepeated && choice.Name == key) => null,
         _ when page.Path == PageEntry.Choose && ChooseStudy.Question.Choices.Any(choice => choice.IsRepeated && choice.Name == key) => null,
         "car" when page.Path == CurrentCar.Report || times <= 2 => null,
         "car" => FormattableString.Invariant($"“car” stands {times} times in this address: the first is read, and the second as the car beside it."),

@@ -16,6 +16,9 @@ public sealed record PageEntry(string Path, string Words, string? Next = null, s
     /// <summary>The page of the drive.</summary>
     public const string Drive = "drive";
 
+    /// <summary>The page of a film from the roadside.</summary>
+    public const string Film = "film";
+
     /// <summary>The page of the pass.</summary>
     public const string Pass = "pass";
 
@@ -39,6 +42,7 @@ public sealed record PageEntry(string Path, string Words, string? Next = null, s
         new(CurrentCar.Ride, "The ride", CurrentCar.Report, "put what was found on paper"),
         new("road", "The road", Pass, "drive the car in hand over a bump"),
         new(Drive, "The drive", CurrentCar.Report, "put what was found on paper"),
+        new(Film, "The film", Pass, "drive the car in hand over a bump"),
         new(CurrentCar.Report, "The report", Drive, "prove the change with a phone on the floor"),
         new("phone", "The phone", Drive, "read what was recorded"),
     ];

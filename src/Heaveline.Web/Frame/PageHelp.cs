@@ -67,6 +67,11 @@ public sealed record PageHelp(string Answers, string Do, params IReadOnlyList<st
             "What the log of a phone on the floor is good for, what each bump did to the car, which car moves like it, and whether a change worked.",
             "Bring in a log, write down wheelbase or car and where the phone lay, leave out bumps that went wrong; name the drive before the change.",
             "headline", "hit, settling", "pitch", "doubt", "damping ratio", "dynamic index"),
+        PageEntry.Film => new(
+            "What a film of a passing car tells, taken from the roadside: does it heave or pitch after a bump, how long, which car stands between "
+                + "its wheels, and which of the cars seen at one bump pitches least.",
+            "Put the film into the folder, say the wheelbase, mark both hubs and the body on one frame, have the car followed, read the finding.",
+            "heave", "pitch", "hit, settling", "doubt", "damping ratio", "dynamic index"),
         CurrentCar.Report => new(
             "All that was found, in one file that others can check: with its sources, its cautions and the line that makes it again.",
             "Choose cars, drives and parts, make the report, look at it, take it away as HTML or PDF.",

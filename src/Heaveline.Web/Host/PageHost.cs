@@ -5,6 +5,7 @@ using Heaveline.Web.Serving;
 using Heaveline.Web.Studying;
 using Heaveline.Web.Pages.Drives;
 using Heaveline.Web.Pages.Chosen;
+using Heaveline.Web.Pages.Films;
 using Heaveline.Web.Pages.Links;
 using Heaveline.Web.Pages.Rules;
 using Heaveline.Web.Pages.Reports;
@@ -112,6 +113,7 @@ public static class PageHost
         ChooseRoutes.Map(app);
         Pages.Cars.CarRoutes.Map(app);
         DriveRoutes.Map(app);
+        FilmRoutes.Map(app);
         ReportRoutes.Map(app);
         // The policy of PageHeaders says who may frame a page; one header of it is enough.
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(components => components.ContentSecurityFrameAncestorsPolicy = null);
@@ -163,6 +165,9 @@ public static class PageHost
         services.AddSingleton(made => made.GetRequiredService<DriveReadings>().StudyIn(brief));
         services.AddSingleton(made => made.GetRequiredService<DriveReadings>().ProofIn(brief));
         services.AddSingleton(_ => new DriveDetails(brief));
+        services.AddSingleton(_ => FilmView.StudyIn(brief));
+        // Pictures wait in a queue of their own: two films at once are enough for a machine.
+        services.AddSingleton(_ => new FilmDoor(options, new StudyQueue(2)));
         services.AddSingleton(_ => new Pages.Passes.TrialSpeeds(brief));
         services.AddSingleton<MadeReports>();
         services.AddSingleton(_ => StoryStudies.Drives(brief));

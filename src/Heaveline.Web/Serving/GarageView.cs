@@ -3,6 +3,7 @@ using Heaveline.Files.Yaml;
 using Heaveline.Files;
 using Heaveline.Files.Garages;
 using Heaveline.Files.Roads;
+using Heaveline.Films;
 using Heaveline.Parts;
 using Heaveline.Quantities;
 using Heaveline.Roads;
@@ -131,6 +132,9 @@ internal sealed class GarageView(ServeOptions options) : IFinder, IDisposable
         }
     }
 
+    /// <summary>The films that are described, by their files, each with what it is called, in the order of that.</summary>
+    public IReadOnlyList<(string Name, string Words)> FilmTitles => Titles(Listing.Films.Select(film => (film.Name, film.Title)));
+
     /// <summary>The drives of which nothing that was written down is refused, by their folders: those that other pages can go on with.</summary>
     public IReadOnlyList<string> SoundDrives
     {
@@ -240,6 +244,8 @@ internal sealed class GarageView(ServeOptions options) : IFinder, IDisposable
             Inputs = [.. reading?.Sources.Select(s => s.ToInput()) ?? []],
         };
     }
+
+    Found<KeptFilm> IFinder.Film(string name, string? marks) => GarageFilm.Find(Garage, name);
 
     Found<RecordedDrive> IFinder.Drive(string name) => NamedDrives.Find(Garage, name, file => file);
 

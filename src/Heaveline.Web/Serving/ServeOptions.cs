@@ -1,5 +1,6 @@
 using System.Net;
 using System.Security.Cryptography.X509Certificates;
+using Heaveline.Films;
 
 namespace Heaveline.Web.Serving;
 
@@ -36,6 +37,12 @@ public sealed record ServeOptions
 
     /// <summary>What finds the garage's cars by their numbers; null: they are found by words alone.</summary>
     public IGarageNumbers? Numbers { get; init; }
+
+    /// <summary>Finds what follows cars through films, once it is needed; gives null where it is not there.</summary>
+    public Func<IFilmCamera?> Camera { get; init; } = () => null;
+
+    /// <summary>What to do where it is not there.</summary>
+    public string CameraMissing { get; init; } = "Following a film needs the camera part, which is a download of its own.";
 
     /// <summary>Whether only this machine is answered.</summary>
     public bool IsLoopback => IPAddress.IsLoopback(Address);

@@ -12,6 +12,29 @@ public interface IFilmCamera
     /// <exception cref="Quantities.RefusedValueException">The film cannot be read, or the car is never whole in view.</exception>
     FilmTrack Follow(string film, FilmMarks marks, IProgress<double>? progress = null, CancellationToken stop = default);
 
+    /// <summary>What a film says of itself.</summary>
+    /// <param name="film">Path of the film.</param>
+    /// <exception cref="Quantities.RefusedValueException">The film cannot be read.</exception>
+    FilmLook Look(string film);
+
+    /// <summary>One frame as a picture, in PNG, to be marked; it is shown to the one who films and to nobody else.</summary>
+    /// <param name="film">Path of the film.</param>
+    /// <param name="time">The instant, s since the first frame; the nearest frame is taken.</param>
+    /// <param name="stop">Stops it.</param>
+    byte[] Frame(string film, double time, CancellationToken stop = default);
+
+    /// <summary>Where the two hubs may be in a frame, the left one first; null where none are found.</summary>
+    /// <param name="film">Path of the film.</param>
+    /// <param name="time">The instant, s since the first frame.</param>
+    /// <param name="stop">Stops it.</param>
+    (PicturePoint Left, PicturePoint Right)? Hubs(string film, double time, CancellationToken stop = default);
+
+    /// <summary>The marked frame as a picture that may be shown, in PNG: the car's ends, where plates are, and all round it are unreadable.</summary>
+    /// <param name="film">Path of the film.</param>
+    /// <param name="marks">What was marked.</param>
+    /// <param name="stop">Stops it.</param>
+    byte[] Still(string film, FilmMarks marks, CancellationToken stop = default);
+
     /// <summary>Follows the brightness of a headlamp through a film of an oncoming car at night.</summary>
     /// <param name="film">Path of the film.</param>
     /// <param name="lamp">Where the lamp is at the time of the mark, px.</param>

@@ -31,9 +31,8 @@ internal static class Rooms
         ("Heaveline.Web",
         [
             "", "Serving", "Guard", "Tuning", "Studying", "Charts", "Help", "Pages.Parts", "Pages.Worksheets", "Pages.Garages", "Pages.Cars",
-            "Pages.Passes", "Pages.Rules", "Pages.Links", "Pages.Chosen", "Pages.Rides", "Pages.Roads", "Pages.Drives", "Pages.Reports",
-            "Pages.Stories", "Pages",
-            "Frame", "Host",
+            "Pages.Passes", "Pages.Rules", "Pages.Links", "Pages.Chosen", "Pages.Rides", "Pages.Roads", "Pages.Drives", "Pages.Films",
+            "Pages.Reports", "Pages.Stories", "Pages", "Frame", "Host",
         ]),
         ("Heaveline.Cli", ["Output", "Commands", ""]),
     ];

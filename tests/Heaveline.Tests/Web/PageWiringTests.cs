@@ -18,7 +18,7 @@ public sealed class PageWiringTests : BunitContext
 
     // Garage, phone, story, the sheet of a new car and the road being made have nothing of their own to take away; a report must be made first, a
     // drive brought in.
-    private static readonly string[] WithoutDownloads = ["/", "/report", "/phone", "/drive", "/sheet", "/story", "/road", "/choose"];
+    private static readonly string[] WithoutDownloads = ["/", "/report", "/phone", "/drive", "/sheet", "/story", "/road", "/choose", "/film"];
 
     private static readonly ServeOptions Options = new() { Garage = Path.Combine(Checkout.Root, "examples", "garage") };
 

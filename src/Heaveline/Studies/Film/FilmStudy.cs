@@ -6,7 +6,7 @@ namespace Heaveline.Studies;
 /// <summary>What films of a car that passes a bump tell: does it heave or pitch, and which car stands between its wheels.</summary>
 public static class FilmStudy
 {
-    private static readonly Choice Films = new()
+    internal static readonly Choice Films = new()
     {
         Name = "film",
         Kind = ChoiceKind.Film,
@@ -24,7 +24,7 @@ public static class FilmStudy
         HelpName = "SHEET",
     };
 
-    private static readonly Choice After = Films with
+    internal static readonly Choice After = Films with
     {
         Name = "after",
         Says = "Films of the same car after a change. Repeat it.",
@@ -33,7 +33,7 @@ public static class FilmStudy
         IsRepeated = true,
     };
 
-    private static readonly Choice At = new()
+    internal static readonly Choice At = new()
     {
         Name = "at",
         Kind = ChoiceKind.Word,
@@ -41,7 +41,7 @@ public static class FilmStudy
         HelpName = "PLACE",
     };
 
-    private static readonly Choice Car = Choices.Car with
+    internal static readonly Choice Car = Choices.Car with
     {
         Name = "car",
         Says = "A car file to stand beside the film.",
@@ -50,7 +50,7 @@ public static class FilmStudy
         Range = (0, 1),
     };
 
-    private static readonly Choice Over = Choices.Road with
+    internal static readonly Choice Over = Choices.Road with
     {
         Name = "over",
         Says = "The bump that was filmed: --car is driven over it at the film's speed.",

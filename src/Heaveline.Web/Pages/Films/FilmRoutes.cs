@@ -1,0 +1,91 @@
+using System.Globalization;
+using Heaveline.Files.Garages;
+using Heaveline.Films;
+using Heaveline.Studies;
+using Heaveline.Web.Serving;
+using Heaveline.Web.Studying;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+
+namespace Heaveline.Web.Pages.Films;
+
+/// <summary>
+/// Downloads of the page of the film: its figure as svg, png, pdf, its track as csv, all numbers as json; and one frame of a film of the garage to be
+/// marked, which is shown and never offered to be taken away: what may be shown to others is the still, where plates cannot be read.
+/// </summary>
+internal static class FilmRoutes
+{
+    /// <summary>Where a frame is.</summary>
+    public const string Frame = "film-frame";
+
+    public static void Map(IEndpointRouteBuilder routes)
+    {
+        routes.MapGet("/download/film.{ending}", (
+            string ending, HttpRequest request, GarageView garage, PageStudy<FilmAsked, FilmAnswer, FilmView> study, ServeOptions options,
+            CancellationToken aborted) => Get(ending, request, garage, study, options, reading => reading.Asked, "", aborted));
+        routes.MapGet("/download/film-place.{ending}", (
+            string ending, HttpRequest request, GarageView garage, PageStudy<FilmAsked, FilmAnswer, FilmView> study, ServeOptions options,
+            CancellationToken aborted) => ending == "csv"
+                ? Task.FromResult(Results.NotFound())
+                : Get(ending, request, garage, study, options, reading => reading.AtPlace, "-place", aborted));
+        routes.MapGet($"/{Frame}", (string? film, string? at, GarageView garage, FilmDoor door, HttpResponse response, CancellationToken aborted) =>
+        {
+            response.Headers.CacheControl = "no-store";
+            return double.TryParse(at, NumberStyles.Float, CultureInfo.InvariantCulture, out var time) && time is >= 0.0 and <= 36000.0
+                ? Picture(film, garage, door, (camera, kept) => camera.Frame(kept.Video!, time, aborted), null, aborted)
+                : Task.FromResult(Download.Refused("Say which frame: its time in the film, in seconds."));
+        });
+        routes.MapGet("/download/film-still.png", (string? film, GarageView garage, FilmDoor door, CancellationToken aborted) => Picture(
+            film,
+            garage,
+            door,
+            (camera, kept) => camera.Still(kept.Video!, kept.Sheet.Marks
+                ?? throw new Quantities.RefusedValueException("the still", "no marks", "both hubs and a box", "Mark a frame."), aborted),
+            "still",
+            aborted));
+    }
+
+    private static Task<IResult> Picture(
+        string? film, GarageView garage, FilmDoor door, Func<IFilmCamera, GarageFilm, byte[]> of, string? what, CancellationToken aborted) =>
+        Download.Answer(
+            async () =>
+            {
+                var (kept, problem) = GarageFilm.Of(garage.Garage, film ?? "");
+                if (kept?.Video is null)
+                {
+                    return Download.Missing(kept is null ? problem : kept.VideoProblem.Length > 0 ? kept.VideoProblem : "Its file names no film.");
+                }
+
+                return !door.IsThere ? Download.Missing(door.Missing)
+                    : Results.File(
+                        await door.Run(camera => of(camera, kept), aborted), "image/png",
+                        what is null ? null : $"{Path.GetFileNameWithoutExtension(kept.Name)}-{what}.png");
+            },
+            aborted);
+
+    private static Task<IResult> Get(
+        string ending,
+        HttpRequest request,
+        GarageView garage,
+        PageStudy<FilmAsked, FilmAnswer, FilmView> study,
+        ServeOptions options,
+        Func<FilmReading, AskedReading<FilmAsked>> which,
+        string what,
+        CancellationToken aborted)
+    {
+        if (!Download.IsEnding(ending))
+        {
+            return Task.FromResult(Results.NotFound());
+        }
+
+        var reading = FilmReading.Of(PageChoices.Of(request.QueryString.Value ?? "", FilmReading.All, garage), garage);
+        return StudyDownload.Of(
+            study,
+            which(reading),
+            view => Download.Of(
+                view.Answer, FilmStudy.Question.Word, options.Version, () => view.Figure.In(garage.Units), ending,
+                $"{Path.GetFileNameWithoutExtension(reading.Name)}-film{what}"),
+            aborted);
+    }
+}
