@@ -83,9 +83,11 @@ internal static class BatchedMeasures
                         (Kept(groups[first]), Kept(groups[second])),
                         memory,
                         cancellation);
-                    Done(groups[second]);
+                    Done(groups[first].Places.Length + groups[second].Places.Length);
+                    return;
                 }
-                else if (inFlight.Length == measures.Count)
+
+                if (inFlight.Length == measures.Count)
                 {
                     MeasureFlight.Of(groups[first], PassBatch.Width, inFlight, Kept(groups[first]), memory, cancellation);
                 }
@@ -94,10 +96,10 @@ internal static class BatchedMeasures
                     Record(groups[first], Array.ConvertAll(groups[first].Places, place => asked[place]));
                 }
 
-                Done(groups[first]);
+                Done(groups[first].Places.Length);
             }, memory => memory.Dispose(), cancellation);
 
-            void Done(PassGroup group) => progress?.Report(Interlocked.Add(ref done, group.Places.Length) / (double)requests.Count);
+            void Done(int more) => progress?.Report(Interlocked.Add(ref done, more) / (double)requests.Count);
 
             Action<int, PassOutcome, ReadOnlySpan<double>> Kept(PassGroup group)
             {

@@ -146,7 +146,7 @@ public class WorksheetTests
     [InlineData("worksheet spring --pair \"310 mm, 480 N\" --pair \"290 mm\" --pair \"270 mm, 9 N\"", 2, "it must have 2")]
     [InlineData("worksheet spring --pair \"310 mm, 480\" --pair \"290 mm, 1 N\" --pair \"270 mm, 9 N\"", 2, "no unit")]
     [InlineData("worksheet spring --pair \"310 mm, 480 N\" --pair \"290 mm, 900 N\"", 1, "three or more")]
-    [InlineData("worksheet weigh --wheelbase \"2.7 m\" --track \"1.5 m, 1.5 m\"", 1, "one or more")]
+    [InlineData("worksheet weigh --wheelbase \"2.7 m\" --track \"1.5 m, 1.5 m\"", 2, "round must be given")]
     [InlineData("worksheet bounce --swings 5", 2, "--time")]
     public void What_is_wrong_is_said_with_its_code(string line, int code, string words)
     {
@@ -173,7 +173,7 @@ public class WorksheetTests
     [InlineData(
         "weigh --round \"381 kg, 362 kg, 311 kg, 306 kg\" --wheelbase \"0 mm ± 1\" --track \"1.5 m, 1.5 m\"",
         "wheelbase is 0 mm ± 1; it must be above 0 mm.")]
-    [InlineData("weigh --wheelbase \"2.7 m\" --track \"1.5 m, 1.5 m\"", "the number of rounds of readings is 0; it must be one or more.")]
+    [InlineData("weigh --wheelbase \"2.7 m\" --track \"1.5 m, 1.5 m\"", "round must be given: One round of readings")]
     [InlineData(
         "spring --pair \"310 mm, 480 N\" --pair \"310 mm, 490 N\" --pair \"310 mm, 500 N\"",
         "the number of different lengths is 1; it must be three or more, each with its force.")]

@@ -234,7 +234,7 @@ public sealed class GarageIndexTests : IDisposable
     }
 
     [Theory]
-    [InlineData("--kind", "boats", "'boats' is no kind of file; there are car, variant, road, drive, cable ties")]
+    [InlineData("--kind", "boats", "'boats' is no kind of file; there are car, variant, road, drive, film, cable ties")]
     [InlineData("--where", "ratio below 1", "write it as \"ratio at least 1.05\"")]
     [InlineData("--where", "rato at most 1", "Did you mean ratio?")]
     [InlineData("--where", "zeppelin at most 1", "of the glossary: mass, front-load, rear-load,")]

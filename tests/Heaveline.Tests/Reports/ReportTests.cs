@@ -10,9 +10,9 @@ namespace Heaveline.Tests.Reports;
 
 public class ReportTests
 {
-    // Of one car; drives have a garage and tests of their own.
+    // Of one car; drives and studies have a garage and tests of their own.
     private static readonly PartKind[] Alone =
-        [.. Enum.GetValues<PartKind>().Where(k => k is not (PartKind.Compare or PartKind.Drive or PartKind.Prove))];
+        [.. Enum.GetValues<PartKind>().Where(k => k is not (PartKind.Compare or PartKind.Drive or PartKind.Prove or PartKind.Choose))];
 
     [Fact]
     public void A_report_holds_what_was_chosen_in_its_order_then_cautions_sources_and_how_to_make_it_again()
