@@ -134,4 +134,5 @@ public static class TrackFile
             Dropped = (int)Of(c[7]),
         };
 
-    private static double Of(string cell) => Cell.Number(cell)!.Value;}
+    private static double Of(string cell) => Cell.Number(cell)!.Value;
+}
