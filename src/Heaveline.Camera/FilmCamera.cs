@@ -17,11 +17,11 @@ public sealed class FilmCamera : IFilmCamera
 
     /// <inheritdoc/>
     public FilmTrack Follow(string film, FilmMarks marks, IProgress<double>? progress = null, CancellationToken stop = default) =>
-        Loaded(() => FilmFollower.Follow(FilmFile.Open(film), marks, 0.0, progress, stop));
+        Loaded(() => FilmFollower.Follow(FilmFile.Open(film, stop), marks, 0.0, progress, stop));
 
     /// <inheritdoc/>
     public LampTrack Brightness(string film, PicturePoint lamp, double time, IProgress<double>? progress = null, CancellationToken stop = default) =>
-        Loaded(() => LampFollower.Follow(FilmFile.Open(film), lamp, time, progress, stop));
+        Loaded(() => LampFollower.Follow(FilmFile.Open(film, stop), lamp, time, progress, stop));
 
     /// <inheritdoc/>
     public FilmLook Look(string film) =>
@@ -61,15 +61,19 @@ public sealed class FilmCamera : IFilmCamera
             _ = IsReady;
             return what();
         }
-        catch (TypeInitializationException missing)
+        catch (Exception failed) when (Library(failed) is not null)
         {
-            throw Missing(missing.InnerException ?? missing);
-        }
-        catch (DllNotFoundException missing)
-        {
-            throw Missing(missing);
+            throw Missing(Library(failed)!);
         }
     }
+
+    // A type of OpenCV that could not begin for want of its library says so inside; one that failed otherwise is no missing library.
+    private static Exception? Library(Exception of) => of switch
+    {
+        DllNotFoundException or BadImageFormatException or EntryPointNotFoundException => of,
+        TypeInitializationException { InnerException: { } inner } => Library(inner),
+        _ => null,
+    };
 
     private static RunFailedException Missing(Exception why) => new(
         $"OpenCV, which follows cars, could not be loaded ({why.Message.Split('\n')[0].TrimEnd('.')}).",

@@ -27,7 +27,7 @@ internal static class Program
                                                            hubs, body and camera in every frame; read-out: from the first row to the last
           still FILM --at S --front X,Y --rear X,Y --box X,Y,X,Y --to PICTURE.png
                                                            the marked frame to show: both ends of the car, with its plates,
-                                                               and all round it unreadable
+                                                               its glass and all round it unreadable
           lamp FILM --at S --lamp X,Y                      brightness of an oncoming headlamp
           draw CAR.yaml --to FILM.mp4 [--speed KM/H] [--height MM] [--rate FRAMES/S] [--shake PX] [--pan SHARE] [--slant DEGREES] [--read-out S]
                                                            a film of which everything is known: the car over a round-top hump of 3.7 m
@@ -102,7 +102,7 @@ internal static class Program
             return Draw(asked, stop);
         }
 
-        var film = FilmFile.Open(asked.File);
+        var film = FilmFile.Open(asked.File, stop);
         switch (asked.Command)
         {
             case "track":

@@ -6,6 +6,12 @@ namespace Heaveline.Camera.Frames;
 /// <summary>What a film says of itself, before a frame of it is read.</summary>
 internal sealed record FilmAbout
 {
+    // A film says what it is in its first bytes, or in its last.
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
+
+    // Writers round the shape of a pixel: 1216:1215 is square.
+    private const double Square = 0.002;
+
     /// <summary>Width of the picture as it is seen, pixels.</summary>
     public required int Width { get; init; }
 
@@ -19,19 +25,18 @@ internal sealed record FilmAbout
     public required double? Duration { get; init; }
 
     /// <summary>Asks the film.</summary>
-    /// <exception cref="FilmRefusedException">It is no film, or has no picture.</exception>
-    public static FilmAbout Of(string film)
+    /// <param name="film">The film.</param>
+    /// <param name="stop">Stops it.</param>
+    /// <exception cref="FilmRefusedException">It is no film, has no picture, or one of pixels that are not square.</exception>
+    public static FilmAbout Of(string film, CancellationToken stop = default)
     {
         using var probe = FilmPrograms.Probe(
             film,
             "-show_entries",
-            "stream=codec_type,width,height,nb_frames,duration,avg_frame_rate:stream_tags=rotate:stream_side_data=rotation"
+            "stream=codec_type,width,height,sample_aspect_ratio,nb_frames,duration,avg_frame_rate:stream_tags=rotate:stream_side_data=rotation"
                 + ":stream_disposition=attached_pic:format=duration",
             "-of", "json");
-        var errors = probe.StandardError.ReadToEndAsync();
-        var text = probe.StandardOutput.ReadToEnd();
-        probe.WaitForExit();
-        var said = errors.GetAwaiter().GetResult();
+        var (text, said) = Said(probe, film, stop);
         if (probe.ExitCode != 0)
         {
             throw new FilmRefusedException(
@@ -50,6 +55,14 @@ internal sealed record FilmAbout
             throw new FilmRefusedException($"{Path.GetFileName(film)} has no video track.", "Give the film itself, not its sound.");
         }
 
+        if (Rate(Word(picture, "sample_aspect_ratio")?.Replace(':', '/')) is { } shape and > 0.0 && Math.Abs(shape - 1.0) > Square)
+        {
+            throw new FilmRefusedException(
+                $"The pixels of {Path.GetFileName(film)} are not square ({Word(picture, "sample_aspect_ratio")}): "
+                    + "heights and lengths have two scales.",
+                "Write it anew with square ones: ffmpeg -i FILM -vf \"scale=iw*sar:ih,setsar=1\" SQUARE.mp4, and mark that.");
+        }
+
         var (width, height) = ((int)(Number(picture, "width") ?? 0.0), (int)(Number(picture, "height") ?? 0.0));
         var turned = Turned(picture);
         var duration = Number(picture, "duration") ?? (root.TryGetProperty("format", out var format) ? Number(format, "duration") : null);
@@ -61,6 +74,27 @@ internal sealed record FilmAbout
             Frames = frames is { } count and > 0.0 ? (int)Math.Round(count) : null,
             Duration = duration,
         };
+    }
+
+    private static (string Text, string Errors) Said(System.Diagnostics.Process probe, string film, CancellationToken stop)
+    {
+        var (text, errors) = (probe.StandardOutput.ReadToEndAsync(stop), probe.StandardError.ReadToEndAsync(stop));
+        var isDone = false;
+        try
+        {
+            isDone = Task.WaitAll([text, errors], (int)Patience.TotalMilliseconds, stop) && probe.WaitForExit(Patience);
+        }
+        finally
+        {
+            if (!isDone)
+            {
+                probe.Kill();
+            }
+        }
+
+        return isDone ? (text.Result, errors.Result) : throw new FilmRefusedException(
+            $"{Path.GetFileName(film)} did not say within {Patience.TotalSeconds:F0} s what it is.",
+            "Copy it to a disk of this machine, or write it anew.");
     }
 
     // A phone writes the picture as its sensor lies, and beside it how it was held.

@@ -7,8 +7,7 @@ namespace Heaveline.Camera.Frames;
 
 /// <summary>
 /// A film on the disk. Its frames come over a pipe, each with its own presentation time, as phones film at rates that vary; one of them is in
-/// memory at a
-/// time, whatever its size.
+/// memory at a time, whatever its size.
 /// </summary>
 internal sealed class FilmFile : IPictures
 {
@@ -16,6 +15,9 @@ internal sealed class FilmFile : IPictures
     public const long Heaviest = 2_000_000_000;
 
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
+
+    // Share of the time that a film says it lasts for which pictures must come: sound may go on for a little longer.
+    private const double Whole = 0.8;
 
     private readonly string path;
 
@@ -38,7 +40,7 @@ internal sealed class FilmFile : IPictures
 
     /// <summary>Opens a film, of which nothing is decoded yet.</summary>
     /// <exception cref="FilmRefusedException">It is none, or of a kind that no car can be followed in.</exception>
-    public static FilmFile Open(string path)
+    public static FilmFile Open(string path, CancellationToken stop = default)
     {
         var (file, name) = (new FileInfo(path), Path.GetFileName(path));
         if (!file.Exists)
@@ -53,7 +55,7 @@ internal sealed class FilmFile : IPictures
                 "Cut it to the seconds around the bump, in the phone itself or by: ffmpeg -ss 12 -t 6 -i FILM -c copy SHORT.mp4.");
         }
 
-        var about = FilmAbout.Of(path);
+        var about = FilmAbout.Of(path, stop);
         if (about.Height > about.Width)
         {
             throw new FilmRefusedException(
@@ -79,30 +81,43 @@ internal sealed class FilmFile : IPictures
         using var ffmpeg = FilmPrograms.Decode(
             path, "-map", "0:v:0", "-an", "-sn", "-dn", "-vf", "showinfo=checksum=0,format=gray", "-fps_mode", "passthrough", "-f", "rawvideo", "-");
         using var times = new BlockingCollection<double>();
-        var said = new ConcurrentQueue<string>();
+        var said = new LastWord();
         var talk = Task.Run(() => Listen(ffmpeg, times, said), CancellationToken.None);
         using var grey = new Mat(Height, Width, MatType.CV_8UC1);
-        var index = 0;
+        var (index, first, last) = (0, 0.0, 0.0);
         try
         {
             using var stopping = stop.Register(() => End(ffmpeg));
             while (Filled(ffmpeg.StandardOutput.BaseStream, grey, stop))
             {
-                yield return new Picture(index, TimeOf(times, index, said), grey);
+                last = TimeOf(times, index, said);
+                first = index == 0 ? last : first;
+                yield return new Picture(index, last, grey);
                 index++;
             }
 
             stop.ThrowIfCancellationRequested();
             ffmpeg.WaitForExit();
+            // The one who listens has then heard all.
+            talk.Wait(CancellationToken.None);
             if (ffmpeg.ExitCode != 0 && index < 2)
             {
-                throw new FilmRefusedException($"{Name} could not be decoded ({said.LastOrDefault() ?? "nothing was said"}).",
-                    "Play it, or write it anew.");
+                throw new FilmRefusedException($"{Name} could not be decoded ({said.Line}).", "Play it, or write it anew.");
             }
 
             if (index < 2)
             {
                 throw OneFrame(Name);
+            }
+
+            // A decoder passes over what it cannot read, and ends as if the film did.
+            if (ffmpeg.ExitCode != 0 || last - first < Whole * (Known.Duration ?? 0.0))
+            {
+                throw new FilmRefusedException(
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"{Name} breaks off after {index} frames, at {last - first:F2} s of {Known.Duration ?? last - first:F2} s."),
+                    "Copy it from the phone anew; or cut it to what can be read: ffmpeg -i FILM -t SECONDS SHORT.mp4, and follow that.");
             }
         }
         finally
@@ -135,21 +150,21 @@ internal sealed class FilmFile : IPictures
     }
 
     // A frame's time is told before the frame is written.
-    private double TimeOf(BlockingCollection<double> times, int index, ConcurrentQueue<string> said) =>
+    private double TimeOf(BlockingCollection<double> times, int index, LastWord said) =>
         times.TryTake(out var time, Patience)
             ? time
             : throw new RunFailedException(
                 string.Create(
-                    CultureInfo.InvariantCulture, $"Frame {index} of {Name} came without its time ({said.LastOrDefault() ?? "nothing was said"})."),
+                    CultureInfo.InvariantCulture, $"Frame {index} of {Name} came without its time ({said.Line})."),
                 "FFmpeg 5.1 or newer tells it.");
 
-    private static void Listen(Process ffmpeg, BlockingCollection<double> times, ConcurrentQueue<string> said)
+    private static void Listen(Process ffmpeg, BlockingCollection<double> times, LastWord said)
     {
         while (ffmpeg.StandardError.ReadLine() is { } line)
         {
             if (!line.Contains("Parsed_showinfo", StringComparison.Ordinal))
             {
-                said.Enqueue(line);
+                said.Line = line.Trim();
             }
             else if (After(line, "pts_time:") is { } time)
             {
@@ -166,6 +181,14 @@ internal sealed class FilmFile : IPictures
         return at >= 0 && double.TryParse(
             line.AsSpan(at + key.Length).TrimStart().ToString().Split(' ')[0], NumberStyles.Float, CultureInfo.InvariantCulture, out var value)
                 ? value : null;
+    }
+
+    // Of what is said on the way, a line for every broken frame, the last is kept.
+    private sealed class LastWord
+    {
+        private volatile string line = "nothing was said";
+
+        public string Line { get => line; set => line = value; }
     }
 
     private static void End(Process ffmpeg)

@@ -4,9 +4,8 @@ namespace Heaveline.Camera.Frames;
 
 /// <summary>
 /// The two programs that read films, found on the path. They are started as processes of their own: what they are asked is one line each, every
-/// film of
-/// every phone is read by them, a film that brings one down does not bring us down, and their licence stays theirs. A wrapper would add a package and
-/// hide that line.
+/// film of every phone is read by them, a film that brings one down does not bring us down, and their licence stays theirs. A wrapper would add a
+/// package and hide that line.
 /// </summary>
 internal static class FilmPrograms
 {

@@ -3,14 +3,17 @@ using Heaveline.Films;
 namespace Heaveline.Camera.Stills;
 
 /// <summary>
-/// One frame as a picture to show: the marks on it, and nothing by which a car or a person is known. Plates sit at a car's ends: both ends, and all
-/// that is not
-/// the marked car's side, are made unreadable whole. Whether a plate is there is not asked.
+/// One frame as a picture to show: the marks on it, and nothing by which a car or a person is known. Plates sit at a car's ends and faces behind
+/// its glass: both ends, the glass, and all that is not the marked car's side below it, are made unreadable whole. Whether a plate or a face is
+/// there is not asked.
 /// </summary>
 internal static class StillPicture
 {
     // Beyond the hubs, as a share of the wheelbase: what lies further out is the car's end.
     private const double EndFrom = 0.15;
+
+    // Above the higher hub, as a share of the wheelbase: further up may be glass. Common practice, no source: it begins 0.6 to 0.75 m above the hubs.
+    private const double GlassFrom = 0.22;
 
     // The grain of what is made unreadable, as a share of the wheelbase: a plate, a sixth of it long, becomes two or three blocks.
     private const double Grain = 0.07;
@@ -18,7 +21,7 @@ internal static class StillPicture
     /// <summary>The picture; whoever asks lets go of it.</summary>
     public static Mat Of(Mat frame, FilmMarks marks)
     {
-        var wheelbase = Tracks.MarkChecks.Wheelbase(marks);
+        var wheelbase = marks.Wheelbase;
         var whole = new Rect(0, 0, frame.Cols, frame.Rows);
         using var coarse = new Mat();
         var block = Math.Max(4.0, Grain * wheelbase);
@@ -27,7 +30,9 @@ internal static class StillPicture
         Cv2.Resize(coarse, shown, frame.Size(), 0, 0, InterpolationFlags.Linear);
         var (left, right) = (Math.Min(marks.Front.X, marks.Rear.X), Math.Max(marks.Front.X, marks.Rear.X));
         var side = Rect.FromLTRB(
-            (int)(left - (EndFrom * wheelbase)), (int)marks.BoxFrom.Y, (int)(right + (EndFrom * wheelbase)),
+            (int)(left - (EndFrom * wheelbase)),
+            (int)Math.Max(marks.BoxFrom.Y, Math.Min(marks.Front.Y, marks.Rear.Y) - (GlassFrom * wheelbase)),
+            (int)(right + (EndFrom * wheelbase)),
             (int)Math.Max(marks.BoxTo.Y, Math.Max(marks.Front.Y, marks.Rear.Y) + (0.15 * wheelbase))) & whole;
         using (var clear = frame[side])
         using (var room = shown[side])

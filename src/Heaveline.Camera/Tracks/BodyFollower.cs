@@ -5,9 +5,8 @@ namespace Heaveline.Camera.Tracks;
 
 /// <summary>
 /// Follows the corners of the body's side: from the marked frame to each frame, never from frame to frame, so that nothing drifts. A frame is first
-/// laid under
-/// the marked one by the last pose; what is left is a pixel or two, found by Lucas–Kanade. Where the car was lost it is looked for anew, small and
-/// whole.
+/// laid under the marked one by the last pose; what is left is a pixel or two, found by Lucas–Kanade. Where the car was lost it is looked for anew,
+/// small and whole.
 /// </summary>
 internal sealed class BodyFollower : IDisposable
 {
@@ -32,7 +31,7 @@ internal sealed class BodyFollower : IDisposable
     /// <exception cref="FilmRefusedException">The body shows too few corners.</exception>
     public BodyFollower(Mat frame, FilmMarks marks)
     {
-        var wheelbase = Math.Sqrt(Math.Pow(marks.Front.X - marks.Rear.X, 2) + Math.Pow(marks.Front.Y - marks.Rear.Y, 2));
+        var wheelbase = marks.Wheelbase;
         var (from, to) = (marks.BoxFrom, marks.BoxTo);
         box = new Rect((int)from.X, (int)from.Y, (int)(to.X - from.X), (int)(to.Y - from.Y)) & new Rect(0, 0, frame.Cols, frame.Rows);
         marked = frame[box].Clone();
@@ -46,6 +45,7 @@ internal sealed class BodyFollower : IDisposable
         corners = Cv2.GoodFeaturesToTrack(marked, MostPoints, 0.01, Math.Max(4.0, wheelbase / 45.0), mask, 5, false, 0.04);
         if (corners.Length < FewestPoints)
         {
+            marked.Dispose();
             throw new FilmRefusedException(
                 $"The body shows {corners.Length} corners that can be followed, at least {FewestPoints} are needed.",
                 "Draw the box round the whole side with its doors, windows and lamps; film nearer, or with more light.");

@@ -4,9 +4,8 @@ namespace Heaveline.Camera.Tracks;
 
 /// <summary>
 /// The camera's own motion, by what stands still behind the car. A camera that turns sees a plane turned: eight numbers, as a turn shifts the
-/// picture's edges
-/// more than its middle. All frames are laid on one; where the camera has turned so far that little of it is left, on a further one that is laid on
-/// it.
+/// picture's edges more than its middle. All frames are laid on one; where the camera has turned so far that little of it is left, on a further one
+/// that is laid on it.
 /// </summary>
 internal sealed class CameraFollower : IDisposable
 {
@@ -23,7 +22,7 @@ internal sealed class CameraFollower : IDisposable
     private Point2f[] points = [];
     private Homography keyFromFirst = Homography.None;
     private Homography last = Homography.None;
-    private CameraTurn latest = new(Homography.None, 0, 0, IsSeen: false);
+    private CameraTurn latest = new(Homography.None, 0, 0, 0.0, IsSeen: false);
 
     /// <summary>One for frames of a width.</summary>
     public CameraFollower(int width) => smaller = Math.Min(1.0, UsualWidth / (double)width);
@@ -42,7 +41,7 @@ internal sealed class CameraFollower : IDisposable
         Cv2.Resize(frame, small, default, smaller, smaller, InterpolationFlags.Area);
         if (key is null)
         {
-            return Begin(small, car, Homography.None) ? new CameraTurn(Homography.None, points.Length, 0, IsSeen: true) : null;
+            return Begin(small, car, Homography.None) ? new CameraTurn(Homography.None, points.Length, 0, 0.0, IsSeen: true) : null;
         }
 
         if (points.Length < FewestPoints)
@@ -83,10 +82,10 @@ internal sealed class CameraFollower : IDisposable
             small.Dispose();
         }
 
-        return new CameraTurn(motion.Sized(1.0 / smaller), kept, dropped, IsSeen: true);
+        return new CameraTurn(motion.Sized(1.0 / smaller), kept, dropped, fit.Doubt / smaller, IsSeen: true);
     }
 
-    private static (Homography Motion, int Kept)? Fit(Point2f[] from, Point2f[] to)
+    private static (Homography Motion, int Kept, double Doubt)? Fit(Point2f[] from, Point2f[] to)
     {
         using var inliers = new Mat();
         using var found = Cv2.FindHomography(
@@ -97,7 +96,18 @@ internal sealed class CameraFollower : IDisposable
         }
 
         var h = found.AsSpan<double>();
-        return (new Homography(h[0], h[1], h[2], h[3], h[4], h[5], h[6], h[7], h[8]), Cv2.CountNonZero(inliers));
+        var motion = new Homography(h[0], h[1], h[2], h[3], h[4], h[5], h[6], h[7], h[8]);
+        var (kept, square) = (0, 0.0);
+        foreach (var i in Enumerable.Range(0, from.Length).Where(i => inliers.At<byte>(i) != 0))
+        {
+            var (x, y) = motion.Of(from[i].X, from[i].Y);
+            square += Math.Pow(x - to[i].X, 2.0) + Math.Pow(y - to[i].Y, 2.0);
+            kept++;
+        }
+
+        // Eight numbers by two coordinates of each point: so much of a coordinate's scatter is left in a place that they tell, on the mean.
+        var left = Math.Max(1.0, (2.0 * kept) - 8.0);
+        return (motion, kept, Math.Sqrt(square / left * 8.0 / Math.Max(8.0, 2.0 * kept)));
     }
 
     private bool Begin(Mat small, Rect? car, Homography fromFirst)

@@ -28,7 +28,7 @@ internal static class FilmFollower
         IPictures film, FilmMarks marks, double rowTime = 0.0, IProgress<double>? progress = null, CancellationToken stop = default)
     {
         MarkChecks.Of(marks, film.Width, film.Height);
-        var wheelbase = MarkChecks.Wheelbase(marks);
+        var wheelbase = marks.Wheelbase;
         using var camera = new CameraFollower(film.Width);
         var turns = new List<CameraTurn>();
         var begun = 0.0;
@@ -145,7 +145,7 @@ internal static class FilmFollower
             return null;
         }
 
-        var room = Room * MarkChecks.Wheelbase(marks);
+        var room = Room * marks.Wheelbase;
         var low = Math.Max(Math.Max(marks.Front.Y, marks.Rear.Y) + (1.5 * room), marks.BoxTo.Y) + room;
         var way = turn.After(motion.Whole);
         var corners = new[]

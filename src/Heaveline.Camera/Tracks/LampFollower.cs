@@ -5,8 +5,7 @@ namespace Heaveline.Camera.Tracks;
 
 /// <summary>
 /// The brightness of an oncoming headlamp against time: what a window about the brightest spot holds above the dark round it. The lamp grows as it
-/// comes nearer
-/// and the window with it; other lamps are other spots, and the one that is followed is the nearest to where it was.
+/// comes nearer; other lamps are other spots, and the one that is followed is the nearest to where it was.
 /// </summary>
 internal static class LampFollower
 {

@@ -7,16 +7,6 @@ namespace Heaveline.Camera.Tracks;
 /// <summary>Whether what was marked can be what it says.</summary>
 internal static class MarkChecks
 {
-    /// <summary>Shortest distance of the hubs that is followed, px: below, a pixel is more than half a degree.</summary>
-    public const double ShortestWheelbase = 60.0;
-
-    /// <summary>Distance of the hubs, px.</summary>
-    public static double Wheelbase(FilmMarks marks)
-    {
-        var (x, y) = (marks.Front.X - marks.Rear.X, marks.Front.Y - marks.Rear.Y);
-        return Math.Sqrt((x * x) + (y * y));
-    }
-
     /// <summary>Refuses marks that lie outside, on each other, or on a car that is not whole in the picture.</summary>
     /// <exception cref="FilmRefusedException">Why.</exception>
     public static void Of(FilmMarks marks, int width, int height)
@@ -32,13 +22,13 @@ internal static class MarkChecks
             }
         }
 
-        var wheelbase = Wheelbase(marks);
-        if (wheelbase < ShortestWheelbase)
+        var wheelbase = marks.Wheelbase;
+        if (wheelbase < FilmMarks.ShortestWheelbase)
         {
             throw new FilmRefusedException(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"The hubs are marked {wheelbase:F0} pixels apart, at least {ShortestWheelbase:F0} are needed."),
+                    $"The hubs are marked {wheelbase:F0} pixels apart, at least {FilmMarks.ShortestWheelbase:F0} are needed."),
                 wheelbase < 1.0 ? "Mark the front hub and the rear one, not one of them twice." : "Film nearer, or with more pixels.");
         }
 

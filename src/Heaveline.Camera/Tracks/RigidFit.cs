@@ -4,8 +4,7 @@ namespace Heaveline.Camera.Tracks;
 
 /// <summary>
 /// The shift, turn and size that most pairs of points agree on: drawn two by two, the largest agreeing set fitted by least squares, twice. The
-/// draws come from
-/// a seed of their own: the same points give the same fit.
+/// draws come from a seed of their own: the same points give the same fit.
 /// </summary>
 internal sealed record RigidFit
 {

@@ -4,16 +4,11 @@ namespace Heaveline.Camera.Tracks;
 
 /// <summary>
 /// A camera that looks aslant along the road sees the far side of the car's plane smaller: lengths shrink from one side of the picture to the
-/// other. By how
-/// much is told by the hubs, whose distance stays; taken off, the plane is seen square, and a body that goes along it turns no more for going.
+/// other. By how much is told by the hubs, whose distance stays; taken off, the plane is seen square, and a body that goes along it turns no more
+/// for going. How far the view is aslant goes with the lens, which is guessed; of it the cosine alone counts.
 /// </summary>
 internal sealed class SlantedView
 {
-    // Distance from lens to sensor over the sensor's width: a phone's main camera, 26 mm of 36 mm. Common practice, no source. It says how far the
-    // view is
-    // aslant, of which the cosine alone counts.
-    private const double FocalWidths = 0.75;
-
     // Change of size over the pass below which nothing is taken off, and how many of its own standard deviations it must be.
     private const double Least = 0.005;
     private const double Sure = 5.0;
@@ -78,7 +73,9 @@ internal sealed class SlantedView
         }
 
         var span = places.Max(p => Math.Max(p.A, p.B)) - places.Min(p => Math.Min(p.A, p.B));
-        return Math.Abs(shrinks) * span > Least && Math.Abs(shrinks) > Sure * doubt ? new SlantedView(middle, shrinks, FocalWidths * width) : null;
+        return Math.Abs(shrinks) * span > Least && Math.Abs(shrinks) > Sure * doubt
+            ? new SlantedView(middle, shrinks, PictureScale.FocalWidths * width)
+            : null;
     }
 
     /// <summary>Where a point would be seen square.</summary>

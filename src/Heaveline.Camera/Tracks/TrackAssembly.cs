@@ -7,9 +7,8 @@ namespace Heaveline.Camera.Tracks;
 
 /// <summary>
 /// Puts together what was found in the frames. All places are told as the camera of the marked frame would see them if it stood still and square to
-/// the road: all
-/// eight numbers of the camera's turning are taken off, and the slant of its view. A track has the shift, turn and size of a camera for what is
-/// left; none is.
+/// the road: all eight numbers of the camera's turning are taken off, and the slant of its view. A track has the shift, turn and size of a camera
+/// for what is left, which is none but for its doubt, and the slant that was taken off.
 /// </summary>
 internal sealed class TrackAssembly(IPictures film, FilmMarks marks, BodyFollower body, ImmutableArray<SeenFrame> seen)
 {
@@ -69,6 +68,7 @@ internal sealed class TrackAssembly(IPictures film, FilmMarks marks, BodyFollowe
             Height = film.Height,
             RowTime = RowTime,
             GoesRight = marks.GoesRight,
+            Slant = slant?.Angle ?? 0.0,
             BodyPivot = slant?.Square(body.Middle) ?? body.Middle,
             Frames = frames,
             Remarks = [.. remarks],
@@ -102,7 +102,12 @@ internal sealed class TrackAssembly(IPictures film, FilmMarks marks, BodyFollowe
                 Dropped = body.Points.Length - fit.Kept,
             },
             // It is taken off already: what is left of it is none, by so many points.
-            Camera = isKnown ? new SeenPose { X = 0.0, Y = 0.0, Turn = 0.0, Kept = frame.Turn.Kept, Dropped = frame.Turn.Dropped } : null,
+            Camera = isKnown
+                ? new SeenPose
+                {
+                    X = 0.0, Y = 0.0, Turn = 0.0, ShiftDoubt = frame.Turn.Doubt, Kept = frame.Turn.Kept, Dropped = frame.Turn.Dropped,
+                }
+                : null,
         };
     }
 

@@ -173,8 +173,13 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
 
     private static Found<KeptFilm> NoFilm(string name, string why) => new() { Name = name, Refusal = why };
 
-    public Found<LampTrack> Lamp(string name)
+    public Found<LampTrack> Lamp(string name, LampMark? mark)
     {
+        if (!FileFormat.FilmTrack.Has(name))
+        {
+            return Shone(name, mark);
+        }
+
         var reading = LampFile.Load(name);
         Say(reading.Format());
         read.UnionWith(reading.Sources.Select(s => Real(s.File)));
@@ -186,6 +191,41 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
             Refusal = reading.Value is null ? $"the lamp {name} is refused for {Reasons(reading.Refusals.Count)}." : "",
             Inputs = [.. reading.Sources.Select(s => s.ToInput())],
         };
+    }
+
+    private Found<LampTrack> Shone(string film, LampMark? mark)
+    {
+        Found<LampTrack> None(string why) => new() { Name = film, Refusal = why };
+        if (!File.Exists(film))
+        {
+            return None($"the film {film} is not there.");
+        }
+
+        if (mark is not { } at)
+        {
+            return None($"{film} is no kept brightness (.csv): where it is a film, say where its lamp is with --marks \"X, Y, TIME\".");
+        }
+
+        if (FilmCameras.Find(streams) is not { } camera)
+        {
+            return None(FilmCameras.Missing);
+        }
+
+        try
+        {
+            using var progress = new Progress(streams, "film, per cent", 100);
+            read.Add(Real(film));
+            return new Found<LampTrack>
+            {
+                Name = film,
+                ShortName = Path.GetFileNameWithoutExtension(film),
+                Value = camera.Brightness(film, at.At, at.Time, progress, stop),
+            };
+        }
+        catch (NoAnswerException refused)
+        {
+            return None($"the film {film} is refused: {refused.Message}");
+        }
     }
 
     public Found<TieSheet> Ties(string name)

@@ -123,10 +123,11 @@ internal static class FilmWords
     {
         PicturePoint At2((Amount<Plain> First, Amount<Plain> Second) p) => new(p.First.Si, p.Second.Si);
         var (front, rear, from, to) = (At2(f.Required(Front)), At2(f.Required(Rear)), At2(f.Required(From)), At2(f.Required(To)));
-        if (Math.Abs(front.X - rear.X) < 20.0)
+        if (Math.Abs(front.X - rear.X) < FilmMarks.ShortestWheelbase)
         {
             f.Refuse(
-                Front, "lies less than 20 pixels beside the rear hub.", "Mark the middle of each wheel in a frame that shows the car from the side.");
+                Front, $"lies less than {FilmMarks.ShortestWheelbase:F0} pixels beside the rear hub.",
+                "Mark the middle of each wheel in a frame that shows the car from the side.");
             return null;
         }
 

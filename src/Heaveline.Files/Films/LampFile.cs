@@ -1,4 +1,3 @@
-using System.Globalization;
 using Heaveline.Files.Yaml;
 using Heaveline.Films;
 using Heaveline.Quantities;
@@ -29,7 +28,8 @@ public static class LampFile
             return Refused(1, $"The file does not begin with \"{LampText.First}\".", "Give the brightness of a lamp that this program kept.");
         }
 
-        if (lines.Length < 3 || lines[1].Split(',') is not ["saturated", var cell] || Number(cell) is not { } saturated || lines[2] != LampText.Head)
+        if (lines.Length < 3 || lines[1].Split(',') is not ["saturated", var cell] || Cell.Number(cell) is not { } saturated
+            || lines[2] != LampText.Head)
         {
             return Refused(Math.Min(2, lines.Length), "The lines before the rows are not as they were written.", "Follow the lamp anew.");
         }
@@ -37,7 +37,8 @@ public static class LampFile
         var rows = lines.Skip(3).Select(l => l.Split(',')).ToArray();
         for (var i = 0; i < rows.Length; i++)
         {
-            if (rows[i] is not [var t, var b] || Number(t) is null || Number(b) is null || (i > 0 && !(Number(t) > Number(rows[i - 1][0]))))
+            if (rows[i] is not [var t, var b] || Cell.Number(t) is null || Cell.Number(b) is null
+                || (i > 0 && !(Cell.Number(t) > Cell.Number(rows[i - 1][0]))))
             {
                 return Refused(i + 4, "This row is no later instant with a brightness.", "A row has two numbers, its time later than that of the "
                     + "row above.");
@@ -50,7 +51,7 @@ public static class LampFile
             {
                 Value = new LampTrack
                 {
-                    Times = [.. rows.Select(r => Number(r[0])!.Value)], Brightness = [.. rows.Select(r => Number(r[1])!.Value)],
+                    Times = [.. rows.Select(r => Cell.Number(r[0])!.Value)], Brightness = [.. rows.Select(r => Cell.Number(r[1])!.Value)],
                     Saturated = saturated,
                 },
                 Sources = [source],
@@ -61,7 +62,4 @@ public static class LampFile
             return Refused(3, $"The brightness is refused: {refused.Message}", refused.Advice);
         }
     }
-
-    private static double? Number(string cell) =>
-        double.TryParse(cell, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value) ? value : null;
 }

@@ -81,11 +81,12 @@ public static class TrackFile
     private static FilmTrack? Settings(string line)
     {
         var cells = line.Split(',');
-        if (cells.Length != 12 || cells[7] is not ("right" or "left")
+        if (cells.Length is not (12 or 14) || cells[7] is not ("right" or "left")
             || !int.TryParse(cells[1], NumberStyles.None, CultureInfo.InvariantCulture, out var width)
             || !int.TryParse(cells[3], NumberStyles.None, CultureInfo.InvariantCulture, out var height)
-            || Number(cells[5]) is not { } row || Number(cells[9]) is not { } x || Number(cells[11]) is not { } y
-            || width is < 1 or > 100_000 || height is < 1 or > 100_000 || Math.Abs(row) > 1e-3)
+            || Cell.Number(cells[5]) is not { } row || Cell.Number(cells[9]) is not { } x || Cell.Number(cells[11]) is not { } y
+            || (cells.Length == 14 ? Cell.Number(cells[13]) : 0.0) is not { } slant
+            || width is < 1 or > 100_000 || height is < 1 or > 100_000 || Math.Abs(row) > 1e-3 || Math.Abs(slant) > 1.2)
         {
             return null;
         }
@@ -93,14 +94,14 @@ public static class TrackFile
         var blank = Enumerable.Range(0, FilmTrack.FewestFrames).Select(i => new FilmFrame { Time = i });
         return new FilmTrack
         {
-            Width = width, Height = height, RowTime = row, GoesRight = cells[7] == "right", BodyPivot = new(x, y), Frames = [.. blank],
+            Width = width, Height = height, RowTime = row, GoesRight = cells[7] == "right", BodyPivot = new(x, y), Slant = slant, Frames = [.. blank],
         };
     }
 
     private static FilmFrame? Frame(string line)
     {
         var cells = line.Split(',');
-        if (cells.Length != TrackText.Columns || Number(cells[0]) is not { } time)
+        if (cells.Length != TrackText.Columns || Cell.Number(cells[0]) is not { } time)
         {
             return null;
         }
@@ -112,10 +113,10 @@ public static class TrackFile
             : null;
     }
 
-    private static bool AreAll(string[] cells) => cells.All(c => c.Length == 0) || cells.All(c => Number(c) is not null);
+    private static bool AreAll(string[] cells) => cells.All(c => c.Length == 0) || cells.All(c => Cell.Number(c) is not null);
 
     private static bool IsPose(string[] cells) =>
-        Number(cells[3]) > 0.0 && Number(cells[6]) is >= 0.0 and <= 1e6 && Number(cells[7]) is >= 0.0 and <= 1e6;
+        Cell.Number(cells[3]) > 0.0 && Cell.Number(cells[6]) is >= 0.0 and <= 1e6 && Cell.Number(cells[7]) is >= 0.0 and <= 1e6;
 
     private static SeenHub? HubOf(string[] c) => c[0].Length == 0 ? null : new SeenHub(Of(c[0]), Of(c[1]), Of(c[2]));
 
@@ -133,8 +134,5 @@ public static class TrackFile
             Dropped = (int)Of(c[7]),
         };
 
-    private static double Of(string cell) => Number(cell)!.Value;
-
-    private static double? Number(string cell) =>
-        double.TryParse(cell, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value) ? value : null;
+    private static double Of(string cell) => Cell.Number(cell)!.Value;
 }

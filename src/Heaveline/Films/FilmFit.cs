@@ -48,7 +48,10 @@ internal sealed class FilmFit
     /// <summary>Their derivatives by the car's numbers and the film's own, by film, shape (2n, 10 + 4).</summary>
     public double[][][] Slopes { get; private set; } = [];
 
-    /// <summary>What is left over after the fit, priors counted, in natural units of log likelihood.</summary>
+    /// <summary>
+    /// What is left over after the fit, priors counted, in natural units of log likelihood, by the weight that the fit gave itself: for steps of one
+    /// fit. Fits beside each other are ranked by <see cref="Ranked"/>.
+    /// </summary>
     public double Cost { get; private set; }
 
     public IReadOnlyList<WheelDrive> Drives => drives;
@@ -65,6 +68,18 @@ internal sealed class FilmFit
         var fit = new FilmFit(passes, known) { Mean = [.. start, .. new double[Own * passes.Length]] };
         fit.Settle(stop);
         return fit;
+    }
+
+    /// <summary>
+    /// Fits of the same films, the best first, each with what is left over by one weight for all: that of the fit that leaves least. By the weight
+    /// that each gave itself a worse fit, whose residuals are larger and more alike, would cost as little as a good one, or less.
+    /// </summary>
+    /// <param name="fits">The fits.</param>
+    public static IReadOnlyList<(FilmFit Fit, double Cost)> Ranked(IEnumerable<FilmFit> fits)
+    {
+        FilmFit[] all = [.. fits];
+        var least = all.MinBy(f => f.Squares)!;
+        return [.. all.Select(f => (Fit: f, Cost: f.Costs(least.Misfit, least.Alike))).OrderBy(f => f.Cost)];
     }
 
     /// <summary>Standard deviation that a film's own number may have before it is looked at.</summary>
@@ -112,7 +127,6 @@ internal sealed class FilmFit
 
     private void Settle(CancellationToken stop)
     {
-        var size = Mean.Length;
         var damping = 1e-3;
         (Misfit, Alike) = (2e-3, 4.0);
         Look(Mean);
@@ -146,10 +160,6 @@ internal sealed class FilmFit
         }
 
         (Information, _) = Normal();
-        if (Information.RowCount != size)
-        {
-            throw new InvalidOperationException("The information has another size than the numbers.");
-        }
     }
 
     private static double[] Bounded(double[] at)
@@ -188,12 +198,14 @@ internal sealed class FilmFit
             }
         }
 
-        Cost = Costs();
+        Cost = Costs(Misfit, Alike);
     }
 
-    private double Costs()
+    private double Squares => Residuals.Sum(r => r.Sum(x => x * x));
+
+    private double Costs(double misfit, double alike)
     {
-        var sum = Residuals.Sum(r => r.Sum(x => x * x)) / (Misfit * Misfit * Alike);
+        var sum = Squares / (misfit * misfit * alike);
         for (var p = 0; p < Mean.Length; p++)
         {
             var (centre, spread) = Before(p);
@@ -203,7 +215,8 @@ internal sealed class FilmFit
         return 0.5 * sum;
     }
 
-    private (double Centre, double Spread) Before(int p) => p < FilmedCar.Count
+    /// <summary>What is thought of a number before.</summary>
+    public (double Centre, double Spread) Before(int p) => p < FilmedCar.Count
         ? known[p]
         : (0.0, OwnSpread(passes[(p - FilmedCar.Count) / Own], (p - FilmedCar.Count) % Own));
 
@@ -271,6 +284,6 @@ internal sealed class FilmFit
 
         var alike = Math.Clamp(lagged / Math.Max(square, 1e-30), 0.0, 0.95);
         (Misfit, Alike) = (Math.Max(Math.Sqrt(square / Math.Max(1, count - FilmedCar.Count)), LeastMisfit), (1.0 + alike) / (1.0 - alike));
-        Cost = Costs();
+        Cost = Costs(Misfit, Alike);
     }
 }

@@ -11,6 +11,9 @@ internal sealed class FilmIdentification(SeenPass[] passes, FilmGiven given, Can
     /// <summary>Films are drawn again and again in so many draws.</summary>
     public const int Draws = 400;
 
+    /// <summary>From so many films on whole films are drawn too: they part by more than each tells of itself.</summary>
+    public const int FewestDrawn = 4;
+
     /// <summary>Residuals nearer than this stay together when they are drawn, s.</summary>
     public const double Block = 0.25;
 
@@ -42,17 +45,20 @@ internal sealed class FilmIdentification(SeenPass[] passes, FilmGiven given, Can
     /// <summary>Fits from several starts and judges.</summary>
     public CarFromFilm Found()
     {
-        var fits = Starts.Select(s =>
+        var fits = FilmFit.Ranked(Starts.Select(s =>
         {
             var start = known.Select(k => k.Centre).ToArray();
             (start[FilmedCar.FrontFrequency], start[FilmedCar.RearFrequency]) = (Math.Log(s.Front), Math.Log(s.Rear));
             return FilmFit.From(passes, known, start, stop);
-        }).OrderBy(f => f.Cost).ToList();
-        var best = fits[0];
+        }));
+        var (best, least) = fits[0];
         var travel = Travel(best);
-        var spread = Spread(best);
         var inverse = best.Information.Inverse();
-        double Deviation(Vector<double> by) => Math.Sqrt(Math.Max(by * (spread * by), by * (inverse * by)));
+        // By blocks within the films, by whole films, by what the fit itself says: the widest counts.
+        Matrix<double>[] spreads = passes.Length >= FewestDrawn
+            ? [inverse, Spread(best, areFilmsDrawn: false), Spread(best, areFilmsDrawn: true)]
+            : [inverse, Spread(best, areFilmsDrawn: false)];
+        double Deviation(Vector<double> by) => Math.Sqrt(spreads.Max(s => by * (s * by)));
         var before = Matrix<double>.Build.DenseOfDiagonalVector(Vector<double>.Build.Dense(best.Mean.Length, p => p < FilmedCar.Count
             ? known[p].Spread * known[p].Spread : 1.0));
         var numbers = Numbers(best, travel);
@@ -63,8 +69,8 @@ internal sealed class FilmIdentification(SeenPass[] passes, FilmGiven given, Can
             return Estimate(n.Number, n.Value, deviation, prior, n.IsLog, k);
         }).ToImmutableArray();
         // A wholly different car that explains the films as well.
-        var other = fits.Skip(1).FirstOrDefault(f => f.Cost - best.Cost < 2.0 && Enumerable.Range(0, 2).Any(p =>
-            Math.Abs(f.Mean[p] - best.Mean[p]) > 0.04));
+        var other = fits.Skip(1).FirstOrDefault(f => f.Cost - least < 2.0 && Enumerable.Range(0, 2).Any(p =>
+            Math.Abs(f.Fit.Mean[p] - best.Mean[p]) > 0.04)).Fit;
         var refusals = new FilmRefusals(passes, best, estimates, other).All();
         var misfit = refusals.Any(r => r.Kind is RefusalKind.Misfit or RefusalKind.TwoAnswers or RefusalKind.Edge or RefusalKind.TooFew);
         var said = misfit ? [.. estimates.Select(e => e with { IsSaid = false, Reason = "the fit is not believed" })] : estimates;
@@ -174,12 +180,16 @@ internal sealed class FilmIdentification(SeenPass[] passes, FilmGiven given, Can
         return (Math.Sqrt(square / Math.Max(1, count)), square > 0.0 ? slid / square : 0.0);
     }
 
-    // Blocks of residuals, and from four films on whole films, are drawn with replacement; each draw moves the numbers by one step of the fit.
-    private Matrix<double> Spread(FilmFit fit)
+    // Blocks of residuals of each film, or whole films, are drawn with replacement; each draw moves the numbers by one step of the fit.
+    private Matrix<double> Spread(FilmFit fit, bool areFilmsDrawn)
     {
         var size = fit.Mean.Length;
         var weight = 1.0 / (fit.Misfit * fit.Misfit * fit.Alike);
-        var films = passes.Select((p, f) => Scores(fit, p, f, weight)).ToArray();
+        var blocks = passes.Select((p, f) => Scores(fit, p, f, weight)).ToArray();
+        List<Vector<double>> Whole() => [.. blocks.Select(b => b.Aggregate((x, y) => x + y))];
+        // What is drawn stays in its set: the films, or the blocks of one film.
+        List<Vector<double>>[] sets = areFilmsDrawn ? [Whole()] : blocks;
+        Vector<double>[] sums = [.. sets.Select(set => set.Aggregate((x, y) => x + y))];
         var chol = fit.Information.Cholesky();
         var sum = Matrix<double>.Build.Dense(size, size);
         var index = 0UL;
@@ -188,22 +198,21 @@ internal sealed class FilmIdentification(SeenPass[] passes, FilmGiven given, Can
         for (var draw = 0; draw < Draws; draw++)
         {
             var push = Vector<double>.Build.Dense(size);
-            for (var f = 0; f < films.Length; f++)
+            foreach (var (set, all) in sets.Zip(sums))
             {
-                var film = films[films.Length >= 4 ? Any(films.Length) : f];
-                // So few blocks lie nearer to their mean than to the truth.
-                var wider = Math.Sqrt(film.Count / Math.Max(1.0, film.Count - 1.0));
-                for (var b = 0; b < film.Count; b++)
+                // So few lie nearer to their mean than to the truth.
+                var wider = Math.Sqrt(set.Count / Math.Max(1.0, set.Count - 1.0));
+                for (var b = 0; b < set.Count; b++)
                 {
-                    push += film[Any(film.Count)] * wider;
+                    push += set[Any(set.Count)] * wider;
                 }
 
-                push -= film.Aggregate((x, y) => x + y) * wider;
+                push -= all * wider;
             }
 
-            for (var p = 0; p < FilmedCar.Count; p++)
+            for (var p = 0; p < size; p++)
             {
-                push[p] += SplitMix.Normals(seed + 1, (ulong)(2 * ((draw * FilmedCar.Count) + p))).First / known[p].Spread;
+                push[p] += SplitMix.Normals(seed + 1, (ulong)(2 * ((draw * size) + p))).First / fit.Before(p).Spread;
             }
 
             var step = chol.Solve(push);

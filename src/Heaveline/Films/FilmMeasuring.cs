@@ -71,7 +71,12 @@ internal sealed class FilmMeasuring(SeenPass pass, bool isFitted)
     {
         var place = 0UL;
         double Normal() => noise == 0.0 ? 0.0 : noise * SplitMix.Normals(Seed, (ulong)(draw * 100_000) + (2 * place++)).First;
-        var scale = 1.0 + (pass.ScaleDoubt / Gaussian.Ninety * Normal());
+        // Wheelbase and marks are the ruler of all lengths, heights and the wheelbase alike: an angle has nothing of them. A view that is more aslant
+        // than was thought makes heights larger beside it.
+        var lengths = Math.Sqrt((pass.WheelbaseDoubt * pass.WheelbaseDoubt) + (pass.MarksDoubt * pass.MarksDoubt));
+        var ruler = 1.0 + (lengths / Gaussian.Ninety * Normal());
+        var scale = ruler * (1.0 + (pass.SlantDoubt / Gaussian.Ninety * Normal()));
+        var wheelbase = pass.Wheelbase * ruler;
         var level = (isFitted ? FittedLevel : 1.0) * pass.LevelDoubt / Gaussian.Ninety;
         var (levelFront, levelRear) = (level * Normal(), level * Normal());
         var instants = pass.InstantDoubt / Gaussian.Ninety * 0.5;
@@ -86,16 +91,16 @@ internal sealed class FilmMeasuring(SeenPass pass, bool isFitted)
             rear[i] = (scale * (pass.RearBody[i] + shift + turn)) + levelRear;
         }
 
-        double[] pitch = [.. rear.Zip(front, (r, f) => (r - f) / pass.Wheelbase)];
+        double[] pitch = [.. rear.Zip(front, (r, f) => (r - f) / wheelbase)];
         double[] heave = [.. rear.Zip(front, (r, f) => 0.5 * (r + f))];
         var (rate, acceleration) = (Slopes(pitch, longer * RateReach).Slope, Slopes(pitch, longer * AccelerationReach).Bend);
         // The settling's share is one of the heave of the centre of gravity, as that of a computed pass is.
         var centreShare = UsualCar.CentreBehind + (CentreSpread / Gaussian.Ninety * Normal());
-        double[] above = [.. rear.Zip(front, (r, f) => (centreShare * r) + ((1.0 - centreShare) * f)).Select((h, i) => h - RoadAt(i))];
+        double[] above = [.. rear.Zip(front, (r, f) => (centreShare * r) + ((1.0 - centreShare) * f)).Select((h, i) => h - (scale * RoadAt(i)))];
         // Frames' noise turns round often: swings are counted on a smoothed curve.
         pitch = WheelDrive.Smooth(pitch, Math.Max(2, (int)Math.Round(RateReach / pass.Step)));
         var curves = new DriveCurves(
-            pass.Start, pass.Step, new MeasuredMotion(pitch, rate, acceleration, heave, above), touch, leaves, pass.Wheelbase);
+            pass.Start, pass.Step, new MeasuredMotion(pitch, rate, acceleration, heave, above), touch, leaves, wheelbase);
         var from = Math.Clamp((int)Math.Ceiling((leaves - pass.Start) / pass.Step), 0, n - 1);
         var to = Math.Clamp((int)Math.Floor((leaves + PitchSettling.Second - pass.Start) / pass.Step), from, n - 1);
         var seen = pass.Reach >= Least;
@@ -103,7 +108,7 @@ internal sealed class FilmMeasuring(SeenPass pass, bool isFitted)
             m.Key.StartsWith("settling", StringComparison.Ordinal) && (!seen || (m == SettlingCatalogue.LatePitch && pass.Reach < LateFrom))
                 ? double.NaN : (double)m.InFlight!(curves);
         double[] values = [.. Measures().Select(Value)];
-        var (centre, about) = CentreOf(front.AsSpan(from, to - from + 1), rear.AsSpan(from, to - from + 1));
+        var (centre, about) = CentreOf(front.AsSpan(from, to - from + 1), rear.AsSpan(from, to - from + 1), wheelbase);
         var (h2, p2) = (0.0, 0.0);
         for (var i = from; i <= to; i++)
         {
@@ -128,7 +133,8 @@ internal sealed class FilmMeasuring(SeenPass pass, bool isFitted)
     private double RoadAt(int i) => pass.Time(i) < pass.RearLeaves ? 0.5 * (pass.FrontWheel[i] + pass.RearWheel[i]) : 0.0;
 
     // The straight line through all (z_f, z_r): of least distance, its point of no motion between or beyond the axles.
-    private (double Centre, double About) CentreOf(ReadOnlySpan<double> front, ReadOnlySpan<double> rear)
+    private static (double Centre, double About) CentreOf(
+        ReadOnlySpan<double> front, ReadOnlySpan<double> rear, double wheelbase)
     {
         var (ff, fr, rr) = (0.0, 0.0, 0.0);
         for (var i = 0; i < front.Length; i++)
@@ -143,7 +149,7 @@ internal sealed class FilmMeasuring(SeenPass pass, bool isFitted)
         var whole = ff + rr;
         var along = (f * f * ff) + (2.0 * f * r * fr) + (r * r * rr);
         // z(x) = f + (r − f)·x/L is nothing at x = L·f/(f − r).
-        return (Math.Abs(f - r) < 1e-3 ? double.PositiveInfinity : pass.Wheelbase * f / (f - r), whole > 0.0 ? along / whole : 0.0);
+        return (Math.Abs(f - r) < 1e-3 ? double.PositiveInfinity : wheelbase * f / (f - r), whole > 0.0 ? along / whole : 0.0);
     }
 
     // Slope and second slope of the parabola through the samples so near, by least squares.

@@ -18,6 +18,11 @@ public sealed record FilmTrack
     /// <summary>How long a row of the picture is read after the one above it, s; 0: all at once, or not known.</summary>
     public double RowTime { get; init => field = Checked.Within(value, -1e-3, 1e-3); }
 
+    /// <summary>
+    /// How far aslant the car was seen, rad, where that is taken off its points already, by a lens that is guessed; 0: nothing is taken off.
+    /// </summary>
+    public double Slant { get; init => field = Checked.Within(value, -1.2, 1.2); }
+
     /// <summary>Whether the car goes to the right in the picture.</summary>
     public required bool GoesRight { get; init; }
 

@@ -8,7 +8,7 @@ namespace Heaveline.Films;
 /// A dying swing beside a parabola in the logarithm of a lamp's brightness: frequency and decay by trial on a grid and then finer, the rest by least
 /// squares; intervals by drawing blocks of what is left over.
 /// </summary>
-internal sealed class LampFit(LampTrack lamp, double? from)
+internal sealed class LampFit(LampTrack lamp, double? from, CancellationToken stop)
 {
     private const double Slowest = 0.5;
     private const double Fastest = 6.0;
@@ -36,6 +36,12 @@ internal sealed class LampFit(LampTrack lamp, double? from)
                 $"{Numeral.Of(In.Percent.Of(lamp.Saturated), 0)} %",
                 $"at most {Numeral.Of(In.Percent.Of(MostSaturated), 0)} %",
                 "Film from farther away, exposure locked and dark.");
+        }
+
+        if (lamp.Times.Length != lamp.Brightness.Length)
+        {
+            throw new RefusedValueException(
+                "brightness", $"{lamp.Brightness.Length} numbers", $"{lamp.Times.Length}, one a frame", "Give the brightness of each frame.");
         }
 
         var floor = Dark * lamp.Brightness.Max();
@@ -84,19 +90,20 @@ internal sealed class LampFit(LampTrack lamp, double? from)
         };
     }
 
-    // Half a second of the greatest change tells when the car is on the bump; the settling begins with the first turn after that.
+    // From one frame to the next a lamp changes most while the car is on the bump: what follows is looked at.
     private double Begins(double[] y)
     {
         var steps = y.Zip(y.Skip(1), (a, b) => Math.Abs(b - a)).ToArray();
         return lamp.Times[Array.IndexOf(steps, steps.Max()) + 1];
     }
 
-    private static (double Frequency, double Decay) Searched(double[] times, double[] y, double? about = null)
+    private (double Frequency, double Decay) Searched(double[] times, double[] y, double? about = null)
     {
         var (low, high) = about is { } f ? (0.6 * f, 1.6 * f) : (Math.Max(Slowest, 1.0 / times[^1]), Fastest);
         var best = (Frequency: low, Decay: 1.0, Left: double.PositiveInfinity);
         void Try(double frequency, double decay)
         {
+            stop.ThrowIfCancellationRequested();
             var (smooth, swing) = Parts(times, y, frequency, decay);
             var left = 0.0;
             for (var i = 0; i < y.Length; i++)
@@ -175,7 +182,7 @@ internal sealed class LampFit(LampTrack lamp, double? from)
         var drawn = new double[model.Length];
         for (var (i, k) = (0, 0UL); i < drawn.Length; i += each, k++)
         {
-            var at = (int)(SplitMix.Uniform(Seed + (ulong)draw, k) * Math.Max(1, left.Length - each));
+            var at = (int)(SplitMix.Uniform(Seed + (ulong)draw, k) * Math.Max(1, left.Length - each + 1));
             for (var j = i; j < Math.Min(drawn.Length, i + each); j++)
             {
                 drawn[j] = model[j] + left[Math.Min(left.Length - 1, at + j - i)];

@@ -52,10 +52,11 @@ public sealed record LampFlash
     /// <summary>Reads the rhythm off a lamp's brightness.</summary>
     /// <param name="lamp">The brightness.</param>
     /// <param name="from">When the rear wheels have left the bump, s; null: from the lamp's quickest change on.</param>
+    /// <param name="stop">Stops it.</param>
     /// <exception cref="RefusedValueException">Too short, too few flashes, or no rhythm in it.</exception>
-    public static LampFlash Of(LampTrack lamp, double? from = null)
+    public static LampFlash Of(LampTrack lamp, double? from = null, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(lamp);
-        return new LampFit(lamp, from).Found();
+        return new LampFit(lamp, from, stop).Found();
     }
 }

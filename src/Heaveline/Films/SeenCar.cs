@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Heaveline.Quantities;
 
 namespace Heaveline.Films;
 
@@ -24,10 +25,10 @@ public sealed record SeenCar
     public double Speed => Passes.Average(p => p.Speed);
 
     /// <summary>Pitch of the settling over the lift of the wheels, rad/m, mean of its films.</summary>
-    public FilmNumber PitchPerLift => Mean(Numbers.Select(n => n.PitchPerLift));
+    public FilmNumber PitchPerLift => Mean(Numbers.Select(n => n.PitchPerLift), Passes.Average(p => p.WheelbaseDoubt));
 
     /// <summary>Share of the settling's motion that is level, mean of its films.</summary>
-    public FilmNumber HeaveShare => Mean(Numbers.Select(n => n.HeaveShare));
+    public FilmNumber HeaveShare => Mean(Numbers.Select(n => n.HeaveShare), 0.0);
 
     /// <summary>Reads films of one car.</summary>
     /// <param name="name">What it is called.</param>
@@ -38,15 +39,28 @@ public sealed record SeenCar
     {
         ArgumentNullException.ThrowIfNull(films);
         SeenPass[] passes = [.. films.Select(f => SeenPass.Of(f.Track, f.Given))];
-        var car = CarFromFilm.Of(passes, films[0].Given, stop);
+        var car = CarFromFilm.Of(passes, films[0].Given with { FrontShare = ShareOf(films) }, stop);
         return new SeenCar
         {
             Name = name, Place = place, Passes = [.. passes], Car = car, Numbers = [.. passes.Select((p, f) => FilmNumbers.Of(p, car, f))],
         };
     }
 
-    // Errors of one car's films are its own, but for the wheelbase.
-    private static FilmNumber Mean(IEnumerable<FilmNumber> of)
+    // One car under one load has one share on its front axle, whichever of its sheets says so.
+    private static Amount<Plain>? ShareOf(IReadOnlyList<(FilmTrack Track, FilmGiven Given)> films)
+    {
+        Amount<Plain>[] said = [.. films.Select(f => f.Given.FrontShare).OfType<Amount<Plain>>()];
+        return said.Select(s => s.Si).Distinct().Count() <= 1
+            ? said.Length > 0 ? said[0] : null
+            : throw new RefusedValueException(
+                "the share on the front axle",
+                string.Join(" and ", said.Select(s => Numeral.Of(s.Si, 3)).Distinct()),
+                "one number in all sheets of a car",
+                "Read films of one car under one load together, and give the share of that load.");
+    }
+
+    // Errors of one car's films are each film's own, but for the wheelbase: that is one error in all of them, a share of the number.
+    private static FilmNumber Mean(IEnumerable<FilmNumber> of, double common)
     {
         FilmNumber[] all = [.. of.Where(n => double.IsFinite(n.Value))];
         if (all.Length == 0)
@@ -55,11 +69,11 @@ public sealed record SeenCar
         }
 
         var mean = all.Average(n => n.Value);
-        var half = Math.Sqrt(all.Sum(n => Math.Pow(0.5 * (n.High - n.Low), 2.0))) / all.Length;
+        var half = Math.Sqrt(all.Sum(n => Math.Max(0.0, Math.Pow(0.5 * (n.High - n.Low), 2.0) - Math.Pow(common * n.Value, 2.0)))) / all.Length;
         var squares = all.Sum(n => Math.Pow(n.Value - mean, 2.0));
         var scatter = all.Length < 2 ? 0.0
             : Numerics.LeastSquares.Student(all.Length - 1, 0.9) * Math.Sqrt(squares / (all.Length - 1) / all.Length);
-        half = Math.Max(half, scatter);
+        half = Math.Sqrt(Math.Pow(Math.Max(half, scatter), 2.0) + Math.Pow(common * mean, 2.0));
         return new FilmNumber(mean, mean - half, mean + half);
     }
 }

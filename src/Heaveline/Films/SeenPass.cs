@@ -50,8 +50,18 @@ public sealed record SeenPass
     /// <summary>Scale over the bump, px/m.</summary>
     public required double PixelsPerMetre { get; init; }
 
+    /// <summary>Half-width of the 90 % interval of the wheelbase as a share of it: one error in all films of a car, and none in an angle.</summary>
+    public required double WheelbaseDoubt { get; init; }
+
+    /// <summary>The same of every length by the marks of the hubs: this film's own, and none in an angle.</summary>
+    public required double MarksDoubt { get; init; }
+
+    /// <summary>The same of what is upright beside what lies along the road, by the view aslant: heights and angles have it alike.</summary>
+    public required double SlantDoubt { get; init; }
+
     /// <summary>Half-width of the 90 % interval of every height as a share of it: marks, wheelbase, view.</summary>
-    public required double ScaleDoubt { get; init; }
+    public double ScaleDoubt =>
+        Math.Sqrt((WheelbaseDoubt * WheelbaseDoubt) + (MarksDoubt * MarksDoubt) + (SlantDoubt * SlantDoubt));
 
     /// <summary>By how much heights are taken larger beside lengths along the road because the car is seen aslant: 0.015 is 1.5 %.</summary>
     public required double Slant { get; init; }

@@ -44,7 +44,8 @@ internal sealed class SeenPassMaking(FilmTrack track, FilmGiven given)
         var tall = 1.0 / Math.Cos(Math.Clamp(turned, -0.6, 0.6));
         // Along the road the scale goes with 1/Z², upright with 1/Z: the square root of the first.
         double Upright(double x) => tall * Math.Exp(0.5 * (size.At(centre) + size.At(x)));
-        var slant = tall - 1.0;
+        // What the camera part has taken off already is doubted as much as what is taken off here.
+        var slant = (tall / Math.Cos(track.Slant)) - 1.0;
 
         var isTurning = StillPoints.IsTurning(track);
         var (level, rearLevel, bump) = LevelOf(points, Upright, isTurning);
@@ -110,8 +111,9 @@ internal sealed class SeenPassMaking(FilmTrack track, FilmGiven given)
         // The mean of so many frames, half of whose noise moves slowly.
         var levelDoubt = Gaussian.Ninety * bodyNoise * Math.Sqrt(0.5 + (0.5 / before));
         var marks = given.MarkDoubt * Math.Sqrt(2.0) / distance.Average();
-        var aslant = 0.5 * PictureScale.FocalDoubt * slant * 2.0;
-        var doubt = Root(Root(given.WheelbaseDoubt, marks), aslant);
+        // The slant goes with the focal length, and what it adds to heights with its square.
+        var aslant = 2.0 * PictureScale.FocalDoubt * slant;
+        var doubt = Root(given.WheelbaseDoubt, marks);
         var slow = speed.Slowness;
         if (before * points.Step / slow < 0.15)
         {
@@ -146,7 +148,9 @@ internal sealed class SeenPassMaking(FilmTrack track, FilmGiven given)
             InstantDoubt = Root(clock.InstantDoubt / slow, WheelClock.ContactDoubt(speed.Played * slow)),
             Lift = clock.Lift,
             PixelsPerMetre = scale,
-            ScaleDoubt = doubt,
+            WheelbaseDoubt = given.WheelbaseDoubt,
+            MarksDoubt = marks,
+            SlantDoubt = aslant,
             Slant = slant,
             WheelNoise = wheelNoise,
             BodyNoise = bodyNoise,
@@ -179,8 +183,7 @@ internal sealed class SeenPassMaking(FilmTrack track, FilmGiven given)
     }
 
     // First by what most of the frames say, then by those that lie outside the bump. A parabola needs level road on both sides of it. Of a camera
-    // that
-    // turns each hub has a level of its own: at one place of the road they were seen from under two turns.
+    // that turns each hub has a level of its own: at one place of the road they were seen from under two turns.
     private static (Func<double, double> Front, Func<double, double> Rear, (double From, double To) Bump) LevelOf(
         StillPoints p, Func<double, double> upright, bool isTurning)
     {
@@ -248,8 +251,7 @@ internal sealed class SeenPassMaking(FilmTrack track, FilmGiven given)
         if (Math.Abs(Math.Log(ratio / near)) > 0.12)
         {
             remarks.Add($"The film shows {Speed(played)} where {Speed(speed.Si)} was said; played {Numeral.Of(near, 0)} times slower than taken "
-                + "it would be "
-                + $"{Speed(played * near)}: look at the speed, the wheelbase and the marks.");
+                + $"it would be {Speed(played * near)}: look at the speed, the wheelbase and the marks.");
         }
 
         return near;
@@ -268,8 +270,10 @@ internal sealed class SeenPassMaking(FilmTrack track, FilmGiven given)
     // Of second differences, which a straight line leaves out: their median over what normal ones have, √6 of the noise.
     private static double Noise(params double[][] of)
     {
-        double[] all = [.. of.SelectMany(s => Enumerable.Range(1, Math.Max(0, s.Length - 2)).Select(k => Math.Abs(s[k - 1] - (2.0 * s[k]) + s[k
-            + 1])))];
+        double[] all =
+        [
+            .. of.SelectMany(s => Enumerable.Range(1, Math.Max(0, s.Length - 2)).Select(k => Math.Abs(s[k - 1] - (2.0 * s[k]) + s[k + 1]))),
+        ];
         return all.Length < 3 ? 0.0 : Middle.Of(all) / 0.6745 / Math.Sqrt(6.0);
     }
 }

@@ -31,7 +31,8 @@ public static class TrackText
         text.Append(First).Append('\n');
         text.Append(CultureInfo.InvariantCulture, $"width_px,{track.Width},height_px,{track.Height},row_time_s,{Digits(track.RowTime)},goes,");
         text.Append(track.GoesRight ? "right" : "left");
-        text.Append(CultureInfo.InvariantCulture, $",pivot_x_px,{Digits(track.BodyPivot.X)},pivot_y_px,{Digits(track.BodyPivot.Y)}\n");
+        text.Append(CultureInfo.InvariantCulture, $",pivot_x_px,{Digits(track.BodyPivot.X)},pivot_y_px,{Digits(track.BodyPivot.Y)}");
+        text.Append(track.Slant == 0.0 ? "\n" : $",slant_rad,{Digits(track.Slant)}\n");
         foreach (var remark in track.Remarks)
         {
             text.Append("remark,").Append(remark.ReplaceLineEndings(" ")).Append('\n');

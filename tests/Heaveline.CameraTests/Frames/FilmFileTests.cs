@@ -87,6 +87,22 @@ public sealed class FilmFileTests : IDisposable
     }
 
     [Fact]
+    public void A_film_whose_pixels_are_not_square_is_refused_and_how_to_write_it_anew_is_said() =>
+        Refused("are not square (4:3)", Made("narrow.mp4", "-f", "lavfi", "-i", "testsrc=s=480x360:d=0.5:r=10", "-vf", "setsar=4/3", "-pix_fmt",
+            "yuv420p"));
+
+    // Half of the frames are read before the rest turns out to be none.
+    [Fact]
+    public void A_film_that_breaks_off_is_no_shorter_film()
+    {
+        var file = Made("broken.avi", "-f", "lavfi", "-i", "testsrc=s=640x360:d=4:r=25", "-c:v", "mjpeg", "-q:v", "5");
+        var bytes = File.ReadAllBytes(file);
+        Array.Clear(bytes, bytes.Length / 8, bytes.Length * 3 / 4);
+        File.WriteAllBytes(file, bytes);
+        Refused("breaks off after", file);
+    }
+
+    [Fact]
     public void A_film_of_more_than_2_GB_is_refused_before_it_is_read()
     {
         var file = Path.Combine(folder.FullName, "long.mp4");

@@ -35,7 +35,7 @@ public class FollowingTests
     {
         var (exact, off) = (Planted.Small.Marks(0.35), Planted.Small.Marks(0.35, 2.0));
         using var frame = FilmFollower.Marked(Planted.Small, exact.Time, null, default, out _);
-        var wheelbase = MarkChecks.Wheelbase(exact);
+        var wheelbase = exact.Wheelbase;
         foreach (var (truth, mark) in new[] { (exact.Front, off.Front), (exact.Rear, off.Rear) })
         {
             var found = new WheelFollower(frame, mark, 0.105 * wheelbase, wheelbase).Hub;

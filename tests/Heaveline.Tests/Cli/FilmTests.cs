@@ -115,6 +115,20 @@ public class FilmTests
         Assert.NotEqual(0, Spoken.Of("flash", "examples/films/lamp.csv", "--after", "2.9 s").Code);
     }
 
+    [Theory]
+    [InlineData("say where its lamp is with --marks")]
+    [InlineData("is no mark of a lamp", "--marks", "10, 20")]
+    [InlineData("is no mark of a lamp", "--marks", "ten, 20, 0.5 s")]
+    [InlineData("is refused|camera part", "--marks", "10, 20, 0.5 s")]
+    public void A_film_of_a_lamp_is_followed_from_its_mark_or_it_is_said_what_is_missing(string says, params string[] words)
+    {
+        using var scratch = new Scratch();
+        File.WriteAllBytes(scratch["night.mp4"], [0, 1, 2]);
+        var said = Spoken.Of(["flash", scratch["night.mp4"], .. words]);
+        Assert.NotEqual(0, said.Code);
+        Assert.True(says.Split('|').Any(s => said.Remarks.Contains(s, StringComparison.Ordinal)), said.Remarks);
+    }
+
     [Fact]
     public void Check_reads_the_sheet_of_a_film()
     {

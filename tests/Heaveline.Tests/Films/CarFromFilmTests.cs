@@ -3,6 +3,9 @@ using Heaveline.Drives.Identification;
 using Heaveline.Films;
 using Heaveline.Models;
 using Heaveline.Modes;
+using Heaveline.Numerics;
+using Heaveline.Passes;
+using Heaveline.Quantities;
 
 namespace Heaveline.Tests.Films;
 
@@ -14,30 +17,86 @@ public class CarFromFilmTests
     // The van's rear leaf is progressive: its frequency depends on the motion, so that no one number is right.
     private static readonly string[] Cars = ["fern-saloon", "fern-saloon-cured", "sprig-kit-car", "thimble-city-car", "tarn-off-roader"];
 
+    private static readonly CarNumber[] Numbers =
+        [CarNumber.FrontFrequency, CarNumber.RearFrequency, CarNumber.FrequencyRatio, CarNumber.PitchIndex];
+
     [Fact]
-    public void Intervals_hold_the_car_in_eighty_five_to_ninety_five_of_a_hundred_planted_films()
+    public void Intervals_hold_the_car_in_eighty_five_to_ninety_seven_of_a_hundred_planted_films()
     {
-        var numbers = new[] { CarNumber.FrontFrequency, CarNumber.RearFrequency, CarNumber.FrequencyRatio, CarNumber.PitchIndex };
-        var (held, said) = (new int[numbers.Length], new int[numbers.Length]);
+        var (held, said) = (new int[Numbers.Length], new int[Numbers.Length]);
         for (var seed = 0UL; seed < 100; seed++)
         {
             var (pass, seen) = FilmedCars.Drawn(FilmedCars.Car(Cars[(int)(seed % 5)]), seed);
-            var car = CarFromFilm.Of([seen], FilmedCars.Given(pass), TestContext.Current.CancellationToken);
-            foreach (var (k, number) in numbers.Index())
-            {
-                var e = car.Of(number)!;
-                var own = Own(pass.Model, number);
-                said[k] += e.IsSaid ? 1 : 0;
-                held[k] += e.IsSaid && e.Low <= own && own <= e.High ? 1 : 0;
-            }
+            Count(pass, seen, held, said);
         }
 
-        foreach (var (k, number) in numbers.Index())
+        foreach (var (k, number) in Numbers.Index())
         {
             Assert.True(said[k] >= 90, $"{number} is said of {said[k]}");
             var share = held[k] / (double)said[k];
             Assert.True(share is >= 0.85 and <= 0.97, $"{number}: {held[k]} of {said[k]}");
         }
+    }
+
+    // What the fit lies off whole cars was measured on the cars above: these have other rear springs than any of them.
+    [Fact]
+    public void Intervals_hold_cars_on_which_nothing_was_measured_in_eighty_of_a_hundred_planted_films()
+    {
+        string[] linear = ["fern-saloon", "sprig-kit-car", "thimble-city-car"];
+        var (held, said, refused) = (new int[Numbers.Length], new int[Numbers.Length], 0);
+        for (var seed = 0UL; seed < 60; seed++)
+        {
+            var ratio = 0.80 + (0.45 * SplitMix.Uniform(4711, seed));
+            try
+            {
+                var (pass, seen) = FilmedCars.Drawn(FilmedCars.WithRatio(FilmedCars.Car(linear[(int)(seed % 3)]), ratio), 3000 + seed);
+                Count(pass, seen, held, said);
+            }
+            catch (RefusedValueException)
+            {
+                // A lot in which the bump is not seen whole.
+                refused++;
+            }
+        }
+
+        Assert.InRange(refused, 0, 3);
+
+        foreach (var (k, number) in Numbers.Index())
+        {
+            Assert.True(said[k] >= 50, $"{number} is said of {said[k]}");
+            Assert.True(held[k] >= 0.80 * said[k], $"{number}: {held[k]} of {said[k]}");
+        }
+    }
+
+    private static void Count(Pass pass, SeenPass seen, int[] held, int[] said)
+    {
+        var car = CarFromFilm.Of([seen], FilmedCars.Given(pass), TestContext.Current.CancellationToken);
+        foreach (var (k, number) in Numbers.Index())
+        {
+            var e = car.Of(number)!;
+            var own = Own(pass.Model, number);
+            said[k] += e.IsSaid ? 1 : 0;
+            held[k] += e.IsSaid && e.Low <= own && own <= e.High ? 1 : 0;
+        }
+    }
+
+    [Fact]
+    public void Four_films_that_part_leave_a_number_as_open_as_they_part()
+    {
+        var token = TestContext.Current.CancellationToken;
+        (Pass Pass, SeenPass Seen) Film(double ratio, ulong seed)
+        {
+            var pass = FilmedCars.Pass(FilmedCars.WithRatio(FilmedCars.Car("sprig-kit-car"), ratio), "village-hump", 18.0 + (2.0 * seed));
+            return (pass, SeenPass.Of(new PlantedFilm { Pass = pass, Seed = seed }.Track(), FilmedCars.Given(pass)));
+        }
+
+        double[] ratios = [1.00, 1.12, 1.00, 1.12];
+        var films = ratios.Select((r, i) => Film(r, (ulong)i + 1)).ToArray();
+        var whole = CarFromFilm.Of([.. films.Select(f => f.Seen)], FilmedCars.Given(films[0].Pass), token).Of(CarNumber.RearFrequency)!;
+        double[] each = [.. films.Select(f =>
+            Math.Log(CarFromFilm.Of([f.Seen], FilmedCars.Given(f.Pass), token).Of(CarNumber.RearFrequency)!.Value))];
+        var scatter = Math.Sqrt(each.Sum(e => Math.Pow(e - each.Average(), 2.0)) / (each.Length - 1) / each.Length);
+        Assert.True(0.5 * Math.Log(whole.High / whole.Low) > 1.3 * scatter, $"{0.5 * Math.Log(whole.High / whole.Low)} {scatter}");
     }
 
     [Fact]
@@ -88,9 +147,9 @@ public class CarFromFilmTests
     {
         var car = FilmedCars.Car("fern-saloon");
         var model = RideModel.Of(car, car.LoadStates.Single(l => l.Name == "four up with luggage"));
-        var pass = Heaveline.Passes.Pass.Of(
+        var pass = Pass.Of(
             model, Heaveline.Files.Roads.NamedRoads.All["village-hump"], 35.0 / 3.6,
-            new Heaveline.Passes.PassOptions { Record = new Heaveline.Passes.PassRecord { LeadTime = 0.8, SettlingTime = 3.0 } });
+            new PassOptions { Record = new PassRecord { LeadTime = 0.8, SettlingTime = 3.0 } });
         var found = CarFromFilm.Of(
             [SeenPass.Of(new PlantedFilm { Pass = pass }.Track(), FilmedCars.Given(pass))],
             FilmedCars.Given(pass),

@@ -54,6 +54,20 @@ public class FilmNumbersTests
     }
 
     [Fact]
+    public void A_doubtful_wheelbase_leaves_the_pitch_as_it_is_and_opens_the_pitch_per_lift_and_a_doubtful_view_does_the_reverse()
+    {
+        var pass = FilmedCars.Pass(FilmedCars.Car("fern-saloon"), "village-hump", 25.0);
+        var seen = SeenPass.Of(new PlantedFilm { Pass = pass }.Track(), FilmedCars.Given(pass)) with { WheelbaseDoubt = 0.0, SlantDoubt = 0.0 };
+        double Half(FilmNumber n) => 0.5 * (n.High - n.Low) / n.Value;
+        var (plain, wheelbase, view) = (
+            FilmNumbers.Of(seen), FilmNumbers.Of(seen with { WheelbaseDoubt = 0.10 }), FilmNumbers.Of(seen with { SlantDoubt = 0.10 }));
+        Assert.Equal(plain.Settling!.HalfWidth, wheelbase.Settling!.HalfWidth, 0.02 * plain.Settling.Value);
+        Assert.InRange(Half(wheelbase.PitchPerLift), 0.08, 0.15);
+        Assert.True(view.Settling!.HalfWidth > 0.08 * view.Settling.Value);
+        Assert.Equal(Half(plain.PitchPerLift), Half(view.PitchPerLift), 0.03);
+    }
+
+    [Fact]
     public void A_film_that_ends_soon_after_the_bump_tells_the_hit_and_no_settling()
     {
         var pass = FilmedCars.Pass(FilmedCars.Car("fern-saloon"), "village-hump", 30.0);

@@ -33,7 +33,7 @@ public class LampFlashTests
     [InlineData(1.3, 0.15)]
     [InlineData(1.6, 0.22)]
     [InlineData(1.1, 0.10)]
-    public void The_rhythm_stands_within_its_interval_and_the_pitch_among_what_goes_with_it(double frequency, double damping)
+    public void The_rhythm_stands_within_a_thirtieth_of_a_hertz_of_its_interval_and_the_pitch_among_what_goes(double frequency, double damping)
     {
         var flash = LampFlash.Of(Lamp(frequency, damping, isTwice: false, 3), 0.2);
         Assert.InRange(frequency, flash.Rhythm.Low - 0.03, flash.Rhythm.High + 0.03);
@@ -51,7 +51,20 @@ public class LampFlashTests
     }
 
     [Fact]
-    public void Noise_a_short_film_and_a_lamp_that_saturates_are_refused()
+    public void Frames_without_light_too_few_too_many_or_not_in_order_are_refused_and_a_reading_can_be_stopped()
+    {
+        var lamp = Lamp(1.3, 0.15, isTwice: false, 3);
+        Assert.Throws<RefusedValueException>(() => lamp with { Brightness = [.. lamp.Times.Select(_ => 0.0)] });
+        Assert.Throws<RefusedValueException>(() => lamp with { Times = [], Brightness = [] });
+        Assert.Throws<RefusedValueException>(() => lamp with { Times = [.. lamp.Times.Reverse()] });
+        Assert.Throws<RefusedValueException>(() => lamp with { Times = [.. Enumerable.Range(0, LampTrack.MostFrames + 1).Select(i => i / 60.0)] });
+        var cut = lamp with { Brightness = lamp.Brightness[..20] };
+        Assert.Contains("20 numbers", Assert.Throws<RefusedValueException>(() => LampFlash.Of(cut)).Message, StringComparison.Ordinal);
+        Assert.Throws<OperationCanceledException>(() => LampFlash.Of(lamp, 0.2, new CancellationToken(canceled: true)));
+    }
+
+    [Fact]
+    public void Noise_a_cutfilm_and_a_lamp_that_saturates_are_refused()
     {
         var noise = Lamp(1.3, 0.15, isTwice: false, 7) with
         {

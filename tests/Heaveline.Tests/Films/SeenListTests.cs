@@ -1,4 +1,6 @@
+using Heaveline.Drives.Identification;
 using Heaveline.Films;
+using Heaveline.Quantities;
 
 namespace Heaveline.Tests.Films;
 
@@ -28,6 +30,30 @@ public class SeenListTests
     }
 
     [Fact]
+    public void More_films_do_not_sharpen_what_the_wheelbase_leaves_open()
+    {
+        var car = Seen("fern-saloon", 1, 24.0, 25.0, 26.0);
+        var open = car with
+        {
+            Passes = [.. car.Passes.Select(p => p with { WheelbaseDoubt = 0.10 })],
+            Numbers = [.. car.Numbers.Zip(car.Passes, (n, p) => FilmNumbers.Of(p with { WheelbaseDoubt = 0.10 }))],
+        };
+        Assert.True(0.5 * (open.PitchPerLift.High - open.PitchPerLift.Low) >= 0.10 * open.PitchPerLift.Value);
+    }
+
+    [Fact]
+    public void Sheets_of_one_car_that_part_in_its_front_share_are_refused_and_the_one_that_says_it_counts()
+    {
+        var pass = FilmedCars.Pass(FilmedCars.Car("fern-saloon"), "village-hump", 25.0);
+        var (track, given) = (new PlantedFilm { Pass = pass }.Track(), FilmedCars.Given(pass));
+        SeenCar Of(double? first, double? second) => SeenCar.Of(
+            "car", "", [.. new[] { first, second }.Select(s => (track, given with { FrontShare = s is { } v ? new Amount<Plain>(v) : null }))],
+            TestContext.Current.CancellationToken);
+        Assert.Contains("share on the front axle", Assert.Throws<RefusedValueException>(() => Of(0.54, 0.58)).Message, StringComparison.Ordinal);
+        Assert.Equal(Of(0.60, null).Car.Of(CarNumber.FrontFrequency)!.Value, Of(null, 0.60).Car.Of(CarNumber.FrontFrequency)!.Value, 1e-9);
+    }
+
+    [Fact]
     public void A_change_shows_in_the_rear_frequency_and_no_change_shows_in_nothing()
     {
         var (before, same) = (Seen("fern-saloon", 1, 24.0, 26.0), Seen("fern-saloon", 11, 24.0, 26.0));
@@ -35,11 +61,11 @@ public class SeenListTests
         var change = FilmChange.Of(before, after);
         Assert.True(change.IsAlike);
         Assert.True(change.Settling.High < 1.0);
-        Assert.True(change.OfCar.Single(c => c.Number == Heaveline.Drives.Identification.CarNumber.RearFrequency).Change.Low > 1.0);
+        Assert.True(change.OfCar.Single(c => c.Number == CarNumber.RearFrequency).Change.Low > 1.0);
         var none = FilmChange.Of(before, same);
         Assert.InRange(1.0, none.Settling.Low, none.Settling.High);
         Assert.All(
-            none.OfCar.Where(c => c.Number != Heaveline.Drives.Identification.CarNumber.PitchIndex),
+            none.OfCar.Where(c => c.Number != CarNumber.PitchIndex),
             c => Assert.InRange(1.0, c.Change.Low, c.Change.High));
     }
 }

@@ -37,15 +37,16 @@ public interface IFinder
 
     /// <summary>
     /// The film of a name: its sheet with its kept track, or a track or a film with the sheet that says its marks. Where films are not looked for,
-    /// none
-    /// is found.
+    /// none is found.
     /// </summary>
     /// <param name="name">The name.</param>
     /// <param name="marks">Name of the sheet of marks; null: the film's own.</param>
     Found<KeptFilm> Film(string name, string? marks) => new() { Name = name, Refusal = "Films are not read here." };
 
-    /// <summary>The kept brightness of a headlamp of a name. Where lamps are not looked for, none is found.</summary>
-    Found<LampTrack> Lamp(string name) => new() { Name = name, Refusal = "Lamps are not read here." };
+    /// <summary>The kept brightness of a headlamp of a name, or the film of one. Where lamps are not looked for, none is found.</summary>
+    /// <param name="name">The name.</param>
+    /// <param name="mark">Where the lamp is in a film; null: nothing was said.</param>
+    Found<LampTrack> Lamp(string name, LampMark? mark) => new() { Name = name, Refusal = "Lamps are not read here." };
 
     /// <summary>The sheet of cable ties of a name. Where sheets are not looked for, none is found.</summary>
     Found<TieSheet> Ties(string name) => new() { Name = name, Refusal = "Sheets of cable ties are not read here." };

@@ -89,8 +89,8 @@ public static class FilmStudy
     {
         ArgumentNullException.ThrowIfNull(asked);
         run ??= StudyRun.Plain;
-        SeenCar Of(IEnumerable<KeptFilm> films) => films.ToArray() is var all && all[0].Sheet is var sheet
-            ? SeenCar.Of(sheet.Seen, sheet.Place, [.. all.Select(f => (f.Track, f.Sheet.Given))], run.Cancellation) : null!;
+        SeenCar Of(IReadOnlyList<KeptFilm> films) => SeenCar.Of(
+            films[0].Sheet.Seen, films[0].Sheet.Place, [.. films.Select(f => (f.Track, f.Sheet.Given))], run.Cancellation);
         var (cars, leftOut) = (new List<SeenCar>(), new List<string>());
         var groups = asked.Place is null ? [asked.Films.ToArray()] : asked.Films.GroupBy(f => f.Sheet.Seen).Select(g => g.ToArray()).ToArray();
         foreach (var (k, group) in groups.Index())

@@ -29,7 +29,7 @@ public class FilmFileTests
     [InlineData("wheelbase: 2.70 m", "wheelbase: 0 m", "wheelbase")]
     [InlineData("wheelbase: 2.70 m", "wheelbase: 90 m", "wheelbase")]
     [InlineData("wheelbase: 2.70 m\n", "", "wheelbase")]
-    [InlineData("front: [1050, 579]", "front: [880, 579]", "20 pixels")]
+    [InlineData("front: [1050, 579]", "front: [930, 579]", "60 pixels")]
     [InlineData("to: [1055, 572]", "to: [800, 572]", "below and to the right")]
     [InlineData("from: [870, 520]", "from: [-5, 520]", "outside the picture")]
     [InlineData("at: 1.7 s", "at: -1 s", "at")]
@@ -52,11 +52,13 @@ public class FilmFileTests
         var track = new PlantedFilm { Pass = pass, Shake = 3.0, GoesRight = false, RowTime = 1e-5 }.Track();
         track = track with
         {
+            Slant = 0.17,
             Remarks = ["a wheel was lost, for a while"],
             Frames = [.. track.Frames.Select((f, i) => i == 7 ? f with { Rear = null, Camera = null } : i == 9 ? f with { Body = null } : f)],
         };
         var read = TrackFile.Read(new SourceText("a.csv", TrackText.Of(track))).Value!;
         Assert.Equal(track.Frames.AsEnumerable(), read.Frames);
+        Assert.Equal(0.17, read.Slant);
         Assert.Equal((track.Width, track.Height, track.RowTime, track.GoesRight, track.BodyPivot), (read.Width, read.Height, read.RowTime,
             read.GoesRight, read.BodyPivot));
         Assert.Equal(track.Remarks.AsEnumerable(), read.Remarks);
