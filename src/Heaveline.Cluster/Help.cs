@@ -25,7 +25,8 @@ public static class Help
     public static async Task<HelpEnd> Out(HelpAsked asked, Action<string> say, CancellationToken stop)
     {
         var keys = StudyCode.Keys(asked.Code, TimeProvider.System.GetUtcNow());
-        var study = await Knock(asked, keys.Certificate, stop).ConfigureAwait(false);
+        using var certificate = keys.Certificate;
+        var study = await Knock(asked, certificate, stop).ConfigureAwait(false);
         var own = Ports.Free(new IPEndPoint(Ports.Towards(study), 0));
         using var work = new SlotWork(asked.Threads);
         var alarm = new StudyAlarm();
@@ -41,7 +42,7 @@ public static class Help
         }
         finally
         {
-            await Ending.Of(host).ConfigureAwait(false);
+            await Ending.Of(host, () => Task.CompletedTask).ConfigureAwait(false);
         }
     }
 
@@ -65,12 +66,11 @@ public static class Help
         var desk = new DeskFar(host, study);
         var silo = host.Services.GetRequiredService<ILocalSiloDetails>().SiloAddress.ToParsableString();
         var seen = Environment.TickCount64;
-        var isReady = false;
         while (!alarm.IsRaised && Environment.TickCount64 - seen < MostSilence.TotalMilliseconds)
         {
             try
             {
-                var state = await desk.State(silo).WaitAsync(Answered, stop).ConfigureAwait(false);
+                var state = await Heard(() => desk.State(silo), stop).ConfigureAwait(false);
                 seen = Environment.TickCount64;
                 if (state == StudyState.Over)
                 {
@@ -79,12 +79,11 @@ public static class Help
 
                 if (state == StudyState.GivenUp)
                 {
-                    isReady = await Enter(asked, desk, silo, work, isReady, say, stop).ConfigureAwait(false);
+                    await Enter(asked, desk, silo, work, say, stop).ConfigureAwait(false);
                     seen = Environment.TickCount64;
                 }
             }
-            catch (Exception silence)
-                when (silence is TimeoutException or OrleansException or SocketException or IOException or InvalidOperationException)
+            catch (Silence)
             {
                 // It may answer the next time.
             }
@@ -103,36 +102,50 @@ public static class Help
         return HelpEnd.Gone;
     }
 
-    // Whether the study was read: at a second time it is not read anew.
-    private static async Task<bool> Enter(
-        HelpAsked asked, DeskFar desk, string silo, SlotWork work, bool isReady, Action<string> say, CancellationToken stop)
+    // The study is read once, however often this machine asks. What its work itself throws is no silence: it ends the help, in its own words.
+    private static async Task Enter(
+        HelpAsked asked, DeskFar desk, string silo, SlotWork work, Action<string> say, CancellationToken stop)
     {
-        var offer = await desk.Ask(asked.Machine, asked.Program).WaitAsync(Answered, stop).ConfigureAwait(false);
+        var offer = await Heard(() => desk.Ask(asked.Machine, asked.Program), stop).ConfigureAwait(false);
         if (offer.Refusal.Length > 0)
         {
-            throw new RunFailedException(offer.Refusal, "");
+            throw new RunFailedException(PlainWords.Sentence(offer.Refusal), "");
         }
 
         if (offer.Piece.Length == 0)
         {
-            return isReady;
+            return;
         }
 
-        if (!isReady)
+        if (!work.IsReady)
         {
+            say("Joining: a piece whose answer is known is done here first.");
             work.Begin(asked.Reads(offer.Texts, offer.Hash));
         }
 
         // What is slow the first time is not counted as silence of anybody.
         var answer = await work.Do(offer.Piece).ConfigureAwait(false);
-        var refusal = await desk.Enter(silo, asked.Machine, asked.Threads, answer).WaitAsync(Answered, stop).ConfigureAwait(false);
+        var refusal = await Heard(() => desk.Enter(silo, asked.Machine, asked.Threads, answer), stop).ConfigureAwait(false);
         if (refusal.Length > 0)
         {
-            throw new RunFailedException(refusal, "");
+            throw new RunFailedException(PlainWords.Sentence(refusal), "");
         }
 
         say($"Helping, on {asked.Threads} {(asked.Threads == 1 ? "thread" : "threads")}. Ctrl+C leaves; the study goes on without this machine.");
-        return true;
+    }
+
+    // An answer of the desk.
+    private static async Task<T> Heard<T>(Func<Task<T>> call, CancellationToken stop)
+    {
+        try
+        {
+            return await call().WaitAsync(Answered, stop).ConfigureAwait(false);
+        }
+        catch (Exception silence)
+            when (silence is TimeoutException or OrleansException or SocketException or IOException or InvalidOperationException)
+        {
+            throw new Silence(silence);
+        }
     }
 
     private static async Task Goodbye(DeskFar desk, string silo)
@@ -172,7 +185,8 @@ public static class Help
         catch (AuthenticationException)
         {
             throw new RunFailedException(
-                $"The study at {asked.Host}:{asked.Port} has another code.", "Type the code that stands in the terminal of the study.");
+                $"What answers at {asked.Host}:{asked.Port} is a study that has another code, or another program.",
+                "Type place and code as they stand in the terminal of the study.");
         }
         catch (Exception silence)
             when (silence is SocketException or IOException || (silence is OperationCanceledException && !stop.IsCancellationRequested))
@@ -182,4 +196,6 @@ public static class Help
                 "Look whether it runs, whether it was opened to this machine, and whether a firewall stands between.");
         }
     }
+
+    private sealed class Silence(Exception why) : Exception(why.Message, why);
 }

@@ -26,6 +26,9 @@ public sealed record HelpedAsked
     /// <summary>What this machine is called.</summary>
     public string Machine { get; init; } = Environment.MachineName;
 
+    /// <summary>Told the pieces that a machine did which was found to answer otherwise: whoever keeps their answers lets them go.</summary>
+    public Action<IReadOnlyList<byte[]>> Withdraw { get; init; } = _ => { };
+
     /// <summary>On how many threads pieces are done here.</summary>
     public int Threads { get; init; } = Environment.ProcessorCount;
 }

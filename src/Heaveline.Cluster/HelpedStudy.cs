@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Net;
+using System.Security.Cryptography.X509Certificates;
 using Heaveline.Passes;
 using Heaveline.Pieces;
 using Microsoft.Extensions.DependencyInjection;
@@ -22,8 +23,11 @@ public sealed class HelpedStudy : IAsyncDisposable
     // Of so many answers of a machine one is worked out here too.
     private const int Checked = 64;
 
-    // The longest of the first answers is what a machine must find too.
+    // Of so many that were worked out first, the longest piece is what a machine must do too, to the same bits.
     private const int First = 8;
+
+    // Nobody lends more threads (HelpOutCommand), and what another machine says is not believed.
+    private const int MostThreads = 1024;
 
     // Fails so often in a row: its pieces go elsewhere, and it must ask again.
     private const int MostFailures = 40;
@@ -37,11 +41,15 @@ public sealed class HelpedStudy : IAsyncDisposable
     private readonly StudyAlarm alarm = new();
     private readonly BlockingCollection<(HelpingMachine? Machine, int Place)> places = [];
     private readonly ConcurrentDictionary<string, HelpingMachine> machines = new(StringComparer.Ordinal);
+    private readonly ConcurrentQueue<HelpingMachine> all = [];
     private readonly List<(byte[] Piece, byte[] Answer)> first = [];
     private readonly Lock turn = new();
     private IHost? host;
+    private X509Certificate2? certificate;
+    private string cluster = "";
     private ISiloStatusOracle? statuses;
     private volatile bool isOpen = true;
+    private int isDisposed;
 
     private HelpedStudy(HelpedAsked asked, Action<string> say)
     {
@@ -57,7 +65,8 @@ public sealed class HelpedStudy : IAsyncDisposable
     public IPEndPoint At { get; private set; } = new(IPAddress.Loopback, 0);
 
     /// <summary>The machines that help or have helped, and how many pieces each did.</summary>
-    public IReadOnlyList<(string Machine, int Pieces)> Helped => [.. machines.Values.Select(m => (m.Name, m.Answers))];
+    public IReadOnlyList<(string Machine, int Pieces)> Helped =>
+        [.. all.GroupBy(m => m.Silo).Select(one => (one.First().Name, one.Sum(m => m.Answers)))];
 
     /// <summary>Opens a study to whoever has its code.</summary>
     /// <param name="asked">The study.</param>
@@ -67,20 +76,25 @@ public sealed class HelpedStudy : IAsyncDisposable
     public static async Task<HelpedStudy> Open(HelpedAsked asked, Action<string> say, CancellationToken cancellation)
     {
         var study = new HelpedStudy(asked, say) { At = Ports.Free(asked.At) };
-        ThreadPool.GetMinThreads(out var threads, out var ports);
-        // Each piece that is waited for holds a thread.
-        ThreadPool.SetMinThreads(Math.Max(threads, PiecesAtOnce + (4 * Environment.ProcessorCount)), ports);
+        PoolThreads.Raise(PiecesAtOnce + (4 * Environment.ProcessorCount));
         var keys = StudyCode.Keys(asked.Code, TimeProvider.System.GetUtcNow());
-        study.host = Silos.Of(study.At, study.At, keys, asked.Membership, study.work, study.alarm, study);
+        study.certificate = keys.Certificate;
+        study.cluster = keys.Cluster;
         try
         {
+            study.host = Silos.Of(study.At, study.At, keys, asked.Membership, study.work, study.alarm, study);
             await study.host.StartAsync(cancellation).ConfigureAwait(false);
             study.statuses = study.host.Services.GetRequiredService<ISiloStatusOracle>();
             var desk = study.host.Services.GetRequiredService<IGrainFactory>().GetGrain<IStudyDesk>(0);
             await Standing.At(study.host.Services.GetRequiredService<ILocalSiloDetails>().SiloAddress, () => desk.State("")).ConfigureAwait(false);
             return study;
         }
-        catch (Exception failure) when (failure is not OperationCanceledException)
+        catch (OperationCanceledException)
+        {
+            await study.DisposeAsync().ConfigureAwait(false);
+            throw;
+        }
+        catch (Exception failure)
         {
             await study.DisposeAsync().ConfigureAwait(false);
             throw new RunFailedException(
@@ -100,8 +114,13 @@ public sealed class HelpedStudy : IAsyncDisposable
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()
     {
+        if (Interlocked.Exchange(ref isDisposed, 1) != 0)
+        {
+            return;
+        }
+
         isOpen = false;
-        if (host is not null)
+        if (host is { } own)
         {
             // Whoever helps looks every second.
             for (var until = Environment.TickCount64 + (long)Farewell.TotalMilliseconds;
@@ -110,15 +129,18 @@ public sealed class HelpedStudy : IAsyncDisposable
                 await Task.Delay(100).ConfigureAwait(false);
             }
 
-            await Ending.Of(host).ConfigureAwait(false);
+            await Ending.Of(own, () => Forgotten(own)).ConfigureAwait(false);
         }
 
         work.Dispose();
+        certificate?.Dispose();
+        PoolThreads.Lower();
     }
 
     /// <summary>What the study is, for a machine that would help.</summary>
     internal StudyOffer Offer(string machine, string program)
     {
+        (machine, program) = (PlainWords.Name(machine), PlainWords.Name(program));
         if (program != asked.Program)
         {
             say($"'{machine}' would help, but has Heaveline {program}; this is {asked.Program}.");
@@ -132,6 +154,13 @@ public sealed class HelpedStudy : IAsyncDisposable
     /// <summary>Lets a machine help; says why not.</summary>
     internal string Enter(string silo, string machine, int threads, byte[] answer)
     {
+        machine = PlainWords.Name(machine);
+        if (threads is < 1 or > MostThreads)
+        {
+            say($"'{machine}' would help, but on {threads} threads.");
+            return $"'{machine}' would help on {threads} threads: from 1 to {MostThreads} are taken.";
+        }
+
         if (Known() is not { } known || !known.Answer.AsSpan().SequenceEqual(answer))
         {
             say($"'{machine}' would help, but works out other bits.");
@@ -139,9 +168,17 @@ public sealed class HelpedStudy : IAsyncDisposable
                 + "It cannot help.";
         }
 
-        var own = new HelpingMachine(
-            machine, SiloAddress.FromParsableString(silo), threads, host!.Services.GetRequiredService<IGrainFactory>());
+        machines.TryGetValue(silo, out var before);
+        if (before is { IsDoubted: true })
+        {
+            return $"'{machine}' answered otherwise than '{asked.Machine}', the machine of the study. It cannot help.";
+        }
+
+        var own = new HelpingMachine(machine, SiloAddress.FromParsableString(silo), host!.Services.GetRequiredService<IGrainFactory>());
+        // Where it asks again its places of before are no more.
+        before?.GiveUp();
         machines[silo] = own;
+        all.Enqueue(own);
         for (var k = 0; k < PerThread * threads; k++)
         {
             places.Add((own, k));
@@ -164,6 +201,11 @@ public sealed class HelpedStudy : IAsyncDisposable
             say($"'{machine.Name}' has left.");
         }
     }
+
+    // The cluster is that of this study alone: in a database of others nothing stays of it.
+    private Task Forgotten(IHost own) => asked.Membership.IsOwn
+        ? Task.CompletedTask
+        : own.Services.GetRequiredService<IMembershipTable>().DeleteMembershipTableEntriesAsync(cluster, CancellationToken.None);
 
     private StudyState Gone(string silo)
     {
@@ -206,9 +248,10 @@ public sealed class HelpedStudy : IAsyncDisposable
             }
 
             byte[] answer;
+            int number;
             try
             {
-                answer = machine.Do(place, piece);
+                (answer, number) = machine.Do(place, piece);
             }
             catch (Exception failure) when (failure is not OutOfMemoryException)
             {
@@ -218,15 +261,34 @@ public sealed class HelpedStudy : IAsyncDisposable
             }
 
             places.Add((machine, place), CancellationToken.None);
-            if (machine.Answers % Checked == 1 && !Here(piece).AsSpan().SequenceEqual(answer))
+            if (number % Checked == 1 && !Here(piece).AsSpan().SequenceEqual(answer))
             {
-                throw new RunFailedException(
-                    $"'{machine.Name}' and '{asked.Machine}', the machine of the study, worked out a piece of it differently.",
-                    $"Go on without '{machine.Name}'; what it did is not to be trusted.");
+                throw Otherwise(machine);
             }
 
             return answer;
         }
+    }
+
+    private RunFailedException Otherwise(HelpingMachine machine)
+    {
+        byte[][] doubtful = [.. all.Where(one => one.Silo.Equals(machine.Silo)).SelectMany(one => one.Doubt())];
+        var differs = $"'{machine.Name}' and '{asked.Machine}', the machine of the study, worked out a piece of it differently";
+        try
+        {
+            asked.Withdraw(doubtful);
+        }
+        catch (IOException failure)
+        {
+            return new RunFailedException(
+                $"{differs}, and what '{machine.Name}' did could not be taken out of what is kept: {failure.Message}",
+                "Delete what is kept of this study, and begin again without that machine.");
+        }
+
+        return new RunFailedException(
+            $"{differs}.",
+            $"Begin again without '{machine.Name}': {(doubtful.Length == 1 ? "the piece" : $"none of the {doubtful.Length} pieces")} that it did "
+            + $"in this run {(doubtful.Length == 1 ? "is not" : "is")} kept.");
     }
 
     private byte[] Here(byte[] piece)

@@ -1,4 +1,6 @@
 using Heaveline.Quantities;
+using Npgsql;
+using StackExchange.Redis;
 
 namespace Heaveline.Cluster;
 
@@ -7,6 +9,7 @@ public sealed record Membership
 {
     private const string RedisWord = "redis ";
     private const string PostgresWord = "postgres ";
+    private const string RedisPassword = "REDISCLI_AUTH";
 
     private Membership()
     {
@@ -15,21 +18,68 @@ public sealed record Membership
     /// <summary>At the machine of the study.</summary>
     public static Membership Own { get; } = new();
 
-    /// <summary>Words to connect to Redis; null for none.</summary>
-    internal string? Redis { get; private init; }
+    /// <summary>Whether they are noted at the machine of the study.</summary>
+    internal bool IsOwn => Redis is null && Postgres is null;
+
+    /// <summary>How to connect to Redis; null for none.</summary>
+    internal ConfigurationOptions? Redis { get; private init; }
 
     /// <summary>Words to connect to PostgreSQL; null for none.</summary>
     internal string? Postgres { get; private init; }
 
     /// <summary>From words: <c>redis 192.168.1.5:6379</c> or <c>postgres Host=192.168.1.5;Database=heaveline;…</c>.</summary>
-    /// <exception cref="RefusedValueException">They are neither.</exception>
+    /// <remarks>
+    /// A password is no part of them: words of a command are seen by whoever sees the processes of the machine, and are said again where others are
+    /// told how to help. PostgreSQL's stands in <c>PGPASSWORD</c> or in a file that <c>PGPASSFILE</c> names (postgresql.org, "Environment
+    /// Variables"), that of Redis in <c>REDISCLI_AUTH</c> (redis.io, "Redis CLI").
+    /// </remarks>
+    /// <exception cref="RefusedValueException">They are neither, or say a password.</exception>
     public static Membership Of(string words)
     {
         ArgumentNullException.ThrowIfNull(words);
-        return words.StartsWith(RedisWord, StringComparison.Ordinal) ? new Membership { Redis = words[RedisWord.Length..].Trim() }
-            : words.StartsWith(PostgresWord, StringComparison.Ordinal) ? new Membership { Postgres = words[PostgresWord.Length..].Trim() }
-            : throw new RefusedValueException(
-                "where machines are noted", $"'{words}'", $"'{RedisWord}HOST:PORT' or '{PostgresWord}Host=…;Database=…'",
-                "Leave it out where there is no such database: the machine of the study notes them itself.");
+        return words.StartsWith(RedisWord, StringComparison.Ordinal) ? new Membership { Redis = OfRedis(words[RedisWord.Length..].Trim()) }
+            : words.StartsWith(PostgresWord, StringComparison.Ordinal)
+                ? new Membership { Postgres = OfPostgres(words[PostgresWord.Length..].Trim()) }
+            : throw Unknown($"'{words}'");
     }
+
+    private static ConfigurationOptions OfRedis(string words)
+    {
+        try
+        {
+            var options = ConfigurationOptions.Parse(words);
+            if (options.Password is not null || words.Contains("password", StringComparison.OrdinalIgnoreCase))
+            {
+                throw Password(RedisPassword);
+            }
+
+            options.Password = Environment.GetEnvironmentVariable(RedisPassword);
+            return options;
+        }
+        catch (ArgumentException)
+        {
+            throw Unknown("words that do not say how to reach Redis");
+        }
+    }
+
+    private static string OfPostgres(string words)
+    {
+        try
+        {
+            var options = new NpgsqlConnectionStringBuilder(words);
+            return options.Password is null && options.SslPassword is null ? words : throw Password("PGPASSWORD");
+        }
+        catch (Exception none) when (none is ArgumentException or KeyNotFoundException or FormatException or OverflowException)
+        {
+            throw Unknown("words that do not say how to reach PostgreSQL");
+        }
+    }
+
+    private static RefusedValueException Password(string variable) => new(
+        "where machines are noted", "words with a password in them", "words without one",
+        $"Set it in the variable {variable}, at each machine: words of a command are seen by others.");
+
+    private static RefusedValueException Unknown(string value) => new(
+        "where machines are noted", value, $"'{RedisWord}HOST:PORT' or '{PostgresWord}Host=…;Database=…'",
+        "Leave it out where there is no such database: the machine of the study notes them itself.");
 }

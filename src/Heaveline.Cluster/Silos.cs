@@ -68,7 +68,7 @@ internal static class Silos
     {
         if (membership.Redis is { } redis)
         {
-            silo.UseRedisClustering(redis);
+            silo.UseRedisClustering(o => o.ConfigurationOptions = redis);
         }
         else if (membership.Postgres is { } postgres)
         {

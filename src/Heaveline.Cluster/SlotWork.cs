@@ -9,10 +9,10 @@ internal sealed class SlotWork : IDisposable
     private volatile IPieceDoer? doer;
 
     /// <param name="count">How many threads.</param>
-    public SlotWork(int count) => (Count, threads) = (count, new OwnThreads(count));
+    public SlotWork(int count) => threads = new OwnThreads(count);
 
-    /// <summary>How many threads.</summary>
-    public int Count { get; }
+    /// <summary>Whether the study was read, and pieces are done.</summary>
+    public bool IsReady => doer is not null;
 
     /// <summary>From now on pieces are done.</summary>
     public void Begin(IPieceDoer own) => doer = own;

@@ -42,14 +42,20 @@ public static class StudyCode
         var bytes = secret.ToByteArray(isUnsigned: true, isBigEndian: true);
         var own = new byte[Coordinate];
         bytes.CopyTo(own, Coordinate - bytes.Length);
+        var cluster = Convert.ToHexStringLower(drawn.AsSpan(Drawn, 8));
         using var key = ECDsa.Create(new ECParameters { Curve = ECCurve.NamedCurves.nistP256, D = own });
+        foreach (var secretBytes in new[] { drawn, bytes, own })
+        {
+            CryptographicOperations.ZeroMemory(secretBytes);
+        }
+
         var request = new CertificateRequest("CN=Heaveline study", key, HashAlgorithmName.SHA256);
         request.CertificateExtensions.Add(new X509KeyUsageExtension(X509KeyUsageFlags.DigitalSignature, critical: true));
         request.CertificateExtensions.Add(new X509EnhancedKeyUsageExtension(
             [new Oid("1.3.6.1.5.5.7.3.1", "Server authentication"), new Oid("1.3.6.1.5.5.7.3.2", "Client authentication")], critical: false));
         // Clocks may differ: it is the key that counts.
         var made = request.CreateSelfSigned(now.AddYears(-1), now.AddYears(1));
-        return (Usable(made), Convert.ToHexStringLower(drawn.AsSpan(Drawn, 8)));
+        return (Usable(made), cluster);
     }
 
     /// <summary>Whether a certificate has the key of another.</summary>

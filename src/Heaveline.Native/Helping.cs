@@ -10,7 +10,8 @@ internal static class Helping
     public static void Leave(Streams streams) => Serving.Become(streams);
 
     /// <summary>Never asked for: see <see cref="Leave"/>.</summary>
-    public static IPieceRun Open(Streams streams, string at, string? members, StudyTexts study, CancellationToken stop) =>
+    public static IPieceRun Open(
+        Streams streams, string at, string? members, StudyTexts study, Action<IReadOnlyList<byte[]>> withdraw, CancellationToken stop) =>
         throw new InvalidOperationException("The program beside this one opens studies to others.");
 
     /// <summary>Comes back only when the other program cannot be started.</summary>

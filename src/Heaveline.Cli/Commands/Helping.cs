@@ -18,7 +18,8 @@ internal static class Helping
     }
 
     /// <summary>Opens a study to whoever has its code, which is said.</summary>
-    public static IPieceRun Open(Streams streams, string at, string? members, StudyTexts study, CancellationToken stop)
+    public static IPieceRun Open(
+        Streams streams, string at, string? members, StudyTexts study, Action<IReadOnlyList<byte[]>> withdraw, CancellationToken stop)
     {
         var code = StudyCode.Fresh();
         var turn = new Lock();
@@ -40,6 +41,7 @@ internal static class Helping
                 Texts = study.ToBytes(),
                 Hash = study.Hash,
                 Program = Release.Build,
+                Withdraw = withdraw,
             },
             Say,
             stop).GetAwaiter().GetResult();
@@ -138,7 +140,7 @@ internal static class Helping
     {
         var colon = at.LastIndexOf(':');
         return colon > 0 && int.TryParse(at.AsSpan(colon + 1), NumberStyles.None, CultureInfo.InvariantCulture, out var port)
-            && port is > 0 and <= IPEndPoint.MaxPort
+            && port is > 0 and <= IPEndPoint.MaxPort && !at.AsSpan(0, colon).ContainsAny("/ @?#")
             ? (at[..colon].Trim('[', ']'), port)
             : throw new Stopped(
                 $"heaveline: '{at}' is no place of a study: type it as it stands there, for instance 192.168.1.20:5091.", ExitCode.WrongUsage);

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Heaveline.Cli.Output;
+using Heaveline.Files;
 using Heaveline.Files.Keeping;
 using Heaveline.Pieces;
 
@@ -70,15 +71,45 @@ internal sealed class KeptRun : IPieceRun
     public int PiecesAtOnce => 0;
 
     /// <inheritdoc/>
-    public IPieceDoer Through(IPieceDoer doer) => new KeptPieces(doer, file);
+    public IPieceDoer Through(IPieceDoer doer) => new KeptPieces(doer, file, why => streams.Remarks.WriteLine(
+        $"heaveline: {FileTrouble.Words(why)} Nothing more is kept from here on; the study goes on to its end."));
+
+    /// <summary>Lets go the answers to pieces that are not to be trusted.</summary>
+    public void Withdraw(IReadOnlyList<byte[]> pieces) => file.Withdraw(pieces);
 
     /// <inheritdoc/>
-    public void Say() => streams.Remarks.WriteLine(
-        $"heaveline: kept in '{file.Path}': {(file.Before > 0 ? $"{file.Before} {Pieces(file.Before)} of before, " : "")}"
-        + $"{file.Count - file.Before} {(file.Before > 0 ? "more" : Pieces(file.Count))}.");
+    public void Say()
+    {
+        // The answer is worked out and is not held back for it.
+        streams.Remarks.WriteLine(Lost() is { } why
+            ? $"heaveline: not all is kept in '{file.Path}': {why} --resume does anew what is missing there."
+            : $"heaveline: kept in '{file.Path}': {(file.Before > 0 ? $"{file.Before} {Pieces(file.Before)} of before, " : "")}"
+                + $"{file.Count - file.Before} {(file.Before > 0 ? "more" : Pieces(file.Count))}.");
+    }
 
     /// <inheritdoc/>
-    public void Dispose() => file.Dispose();
+    public void Dispose()
+    {
+        if (Lost() is { } why)
+        {
+            streams.StoppedWords = $"heaveline: stopped by you; not all that was worked out is kept in '{file.Path}': {why}";
+        }
+
+        file.Dispose();
+    }
+
+    private string? Lost()
+    {
+        try
+        {
+            file.Flush();
+            return null;
+        }
+        catch (IOException failure)
+        {
+            return FileTrouble.Words(failure.InnerException ?? failure);
+        }
+    }
 
     private static string Pieces(int count) => count == 1 ? "piece" : "pieces";
 

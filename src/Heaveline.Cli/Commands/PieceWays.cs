@@ -26,7 +26,8 @@ internal sealed class PieceWays
     public static Option<string?> Members() => new("--members")
     {
         Description =
-            "Note the machines that help in a database: \"redis HOST:PORT\", \"postgres Host=…;Database=…\". Left out: at that of the study.",
+            "Note the machines that help in a database: \"redis HOST:PORT\", \"postgres Host=…;Database=…\". Left out: at that of the study. "
+            + "A password is given in the variable REDISCLI_AUTH or PGPASSWORD, not here.",
         HelpName = "DATABASE",
     };
 
@@ -79,7 +80,7 @@ internal sealed class PieceWays
             var kept = Folder is null ? null : KeptRun.Open(streams, Folder, Resumes, study);
             try
             {
-                return HelpAt is null ? kept! : new Both(kept, Helping.Open(streams, HelpAt, Members, study, stop));
+                return HelpAt is null ? kept! : new Both(kept, Helping.Open(streams, HelpAt, Members, study, pieces => kept?.Withdraw(pieces), stop));
             }
             catch
             {

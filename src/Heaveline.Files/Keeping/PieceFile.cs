@@ -1,5 +1,6 @@
 using System.Text;
 using Heaveline.Quantities;
+using Microsoft.Win32.SafeHandles;
 
 namespace Heaveline.Files.Keeping;
 
@@ -22,10 +23,14 @@ public sealed class PieceFile : IDisposable
     private const int LockedOnMacOs = 35;
     private const int LockedOnWindows = 32;
 
+    // More than any head has.
+    private const int LongestHead = 512;
+
     private static readonly TimeSpan Every = TimeSpan.FromSeconds(1);
 
     private readonly FileStream stream;
     private readonly Dictionary<string, byte[]> kept = new(StringComparer.Ordinal);
+    private readonly HashSet<string> withdrawn = new(StringComparer.Ordinal);
     private readonly Lock turn = new();
     private readonly Timer timer;
     private IOException? failure;
@@ -71,13 +76,34 @@ public sealed class PieceFile : IDisposable
     /// <param name="program">Which program does its pieces: another one's are not of the same bits.</param>
     /// <exception cref="RefusedValueException">It is of another study or program, is damaged, or another run writes it.</exception>
     /// <exception cref="IOException">It cannot be read or written.</exception>
-    public static PieceFile Open(string path, string hash, string program)
+    public static PieceFile Open(string path, string hash, string program) => Open(
+        path, hash, program, () => new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None, bufferSize: 0));
+
+    /// <inheritdoc cref="Open(string, string, string)"/>
+    /// <param name="path">The file; its folder is made.</param>
+    /// <param name="hash">What the study is known by.</param>
+    /// <param name="program">Which program does its pieces.</param>
+    /// <param name="opens">Opens it.</param>
+    internal static PieceFile Open(string path, string hash, string program, Func<FileStream> opens)
     {
+        // Opened, a pipe would wait for its other end.
+        if ((FileNode.Of(path) switch
+        {
+            FileNodeKind.File => null,
+            FileNodeKind.Folder => "a folder",
+            FileNodeKind.Nothing => new FileInfo(path).LinkTarget is { } target ? $"a link to '{target}', where nothing is" : null,
+            _ => FileNode.Other(path),
+        }) is { } other)
+        {
+            throw new RefusedValueException(
+                "the file of the study's pieces", $"'{path}', which is {other}", "a file", "Move it away, or keep the study in another folder.");
+        }
+
         Directory.CreateDirectory(System.IO.Path.GetDirectoryName(System.IO.Path.GetFullPath(path))!);
         FileStream stream;
         try
         {
-            stream = new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None, bufferSize: 0);
+            stream = opens();
         }
         catch (IOException busy) when ((busy.HResult & 0xFFFF) is Locked or LockedOnMacOs or LockedOnWindows)
         {
@@ -100,16 +126,20 @@ public sealed class PieceFile : IDisposable
         }
     }
 
-    /// <summary>The study that a file says to be of; null where it is no such file, or another run holds it.</summary>
+    /// <summary>The study that a file says to be of; null where it is no such file, or nobody may read it now.</summary>
     public static string? StudyOf(string path)
     {
         try
         {
-            return File.ReadLines(path).Take(2).ToArray() is [Format, var study] && study.StartsWith(Study, StringComparison.Ordinal)
-                ? study[Study.Length..]
-                : null;
+            if (FileNode.Of(path) != FileNodeKind.File)
+            {
+                return null;
+            }
+
+            using var file = File.OpenHandle(path);
+            return HeadOf(file) is [Format, var study, _, ..] && study.StartsWith(Study, StringComparison.Ordinal) ? study[Study.Length..] : null;
         }
-        catch (IOException)
+        catch (Exception none) when (none is IOException or UnauthorizedAccessException)
         {
             return null;
         }
@@ -130,12 +160,16 @@ public sealed class PieceFile : IDisposable
     /// <exception cref="InvalidOperationException">Another answer to it is kept already.</exception>
     public void Keep(byte[] piece, byte[] answer)
     {
+        ArgumentNullException.ThrowIfNull(answer);
+        ArgumentOutOfRangeException.ThrowIfZero(answer.Length);
         var (key, record) = (Key(piece), PieceRecord.Of(piece, answer));
         lock (turn)
         {
-            if (failure is not null)
+            Writable();
+            // It was on its way when it was taken back, and may be the wrong one still.
+            if (withdrawn.Contains(key))
             {
-                throw new IOException($"'{Path}' cannot be written: {FileTrouble.Words(failure)}", failure);
+                return;
             }
 
             if (kept.TryGetValue(key, out var before))
@@ -149,9 +183,51 @@ public sealed class PieceFile : IDisposable
                 return;
             }
 
-            stream.Write(record);
+            try
+            {
+                stream.Write(record);
+            }
+            catch (IOException why)
+            {
+                // It may stand there in part: behind it no other may come.
+                failure = why;
+                Writable();
+            }
+
             kept.Add(key, answer);
             isDirty = true;
+        }
+    }
+
+    /// <summary>Takes back the answers to pieces: they are done anew when the study is gone on with, and not kept again before.</summary>
+    /// <exception cref="IOException">It cannot be written.</exception>
+    public void Withdraw(IReadOnlyList<byte[]> pieces)
+    {
+        ArgumentNullException.ThrowIfNull(pieces);
+        lock (turn)
+        {
+            Writable();
+            foreach (var piece in pieces)
+            {
+                if (withdrawn.Add(Key(piece)) && kept.Remove(Key(piece)))
+                {
+                    stream.Write(PieceRecord.Of(piece, []));
+                    isDirty = true;
+                }
+            }
+        }
+
+        Flush();
+    }
+
+    /// <summary>Has all on the disk that was kept so far.</summary>
+    /// <exception cref="IOException">It cannot be written.</exception>
+    public void Flush()
+    {
+        Sync();
+        lock (turn)
+        {
+            Writable();
         }
     }
 
@@ -164,6 +240,14 @@ public sealed class PieceFile : IDisposable
         {
             isClosed = true;
             stream.Dispose();
+        }
+    }
+
+    private void Writable()
+    {
+        if (failure is not null)
+        {
+            throw new IOException($"'{Path}' cannot be written: {FileTrouble.Words(failure)}", failure);
         }
     }
 
@@ -194,8 +278,9 @@ public sealed class PieceFile : IDisposable
     private void Read(string hash, string program)
     {
         var head = Encoding.UTF8.GetBytes($"{Format}\n{Study}{hash}\n{Release}{program}\n");
-        var bytes = new byte[stream.Length];
-        stream.ReadExactly(bytes);
+        var (file, length) = (stream.SafeFileHandle, stream.Length);
+        var bytes = new byte[Math.Min(length, head.Length)];
+        PieceRecord.Filled(file, bytes, 0);
         // A run may have ended before its head was written whole.
         if (bytes.Length < head.Length && head.AsSpan().StartsWith(bytes))
         {
@@ -206,29 +291,30 @@ public sealed class PieceFile : IDisposable
             return;
         }
 
-        if (!bytes.AsSpan().StartsWith(head))
+        if (!bytes.AsSpan().SequenceEqual(head))
         {
-            throw Foreign(Encoding.UTF8.GetString(bytes.AsSpan(0, Math.Min(bytes.Length, 512))).Split('\n'), hash, program);
+            throw Foreign(HeadOf(file), hash, program);
         }
 
-        var at = head.Length;
-        while (at < bytes.Length && PieceRecord.At(bytes, at) is var (piece, answer, length))
+        long at = head.Length;
+        while (at < length && PieceRecord.At(file, at, length) is var (piece, answer, size))
         {
-            if (!kept.TryAdd(Key(piece), answer) && !kept[Key(piece)].AsSpan().SequenceEqual(answer))
+            if (answer.Length == 0)
+            {
+                kept.Remove(Key(piece));
+            }
+            else if (!kept.TryAdd(Key(piece), answer) && !kept[Key(piece)].AsSpan().SequenceEqual(answer))
             {
                 throw Damaged(at, "answers a piece a second time, and not the same");
             }
 
-            at += length;
+            at += size;
         }
 
         // A record that was not written to its end is cut off; a sound one behind it tells that the file was damaged later, and is not thrown away.
-        for (var after = at + 1; after < bytes.Length; after++)
+        if (PieceRecord.IsAnyFrom(file, at + 1, length))
         {
-            if (PieceRecord.At(bytes, after) is not null)
-            {
-                throw Damaged(at, "is damaged, though sound ones follow");
-            }
+            throw Damaged(at, "is damaged, though sound ones follow");
         }
 
         Before = kept.Count;
@@ -236,7 +322,14 @@ public sealed class PieceFile : IDisposable
         stream.Position = at;
     }
 
-    private RefusedValueException Damaged(int at, string how) => new(
+    private static string[] HeadOf(SafeFileHandle file)
+    {
+        var bytes = new byte[Math.Min(RandomAccess.GetLength(file), LongestHead)];
+        PieceRecord.Filled(file, bytes, 0);
+        return Encoding.UTF8.GetString(bytes).Split('\n');
+    }
+
+    private RefusedValueException Damaged(long at, string how) => new(
         "the file of the study's pieces", $"'{Path}', whose record at byte {at} {how}", "as it was written",
         "Put back a copy of it, or delete it: its pieces are then done anew.");
 

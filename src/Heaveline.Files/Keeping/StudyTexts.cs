@@ -4,6 +4,7 @@ using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Heaveline.Answers;
+using Heaveline.Quantities;
 using Heaveline.Studies;
 
 namespace Heaveline.Files.Keeping;
@@ -14,7 +15,7 @@ namespace Heaveline.Files.Keeping;
 /// </summary>
 public sealed class StudyTexts
 {
-    // In words that were given, before the number of the file that stood there. No word holds it: the command line takes no such character.
+    // In words that were given, before the number of the file that stood there. Words that hold it themselves are refused.
     private const char OfFile = '\u0001';
 
     private readonly ImmutableArray<(string Name, string Words)> given;
@@ -25,6 +26,9 @@ public sealed class StudyTexts
         (Word, this.given, this.files) = (word, given, files);
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
         Add(word);
+        // How many there are, so that words and files are not taken for one another.
+        hash.AppendData(BitConverter.GetBytes((long)given.Length));
+        hash.AppendData(BitConverter.GetBytes((long)files.Length));
         foreach (var (name, words) in given)
         {
             Add(name);
@@ -57,6 +61,7 @@ public sealed class StudyTexts
     /// <param name="word">The word of the question.</param>
     /// <param name="given">What was given for its choices.</param>
     /// <param name="files">The files that were read for it, each thing's under the name that was given for it; those built in are left out.</param>
+    /// <exception cref="RefusedValueException">Words hold a character that stands for a file, or name one that was not read.</exception>
     public static StudyTexts Of(string word, Given given, IReadOnlyList<(string Name, IReadOnlyList<InputText> Inputs)> files)
     {
         ArgumentNullException.ThrowIfNull(given);
@@ -75,12 +80,22 @@ public sealed class StudyTexts
 
         string Put(string words)
         {
+            if (words.Contains(OfFile, StringComparison.Ordinal))
+            {
+                throw new RefusedValueException(
+                    "a word of the study", $"'{words.Replace(OfFile, '?')}', with the control character U+0001 in it", "without it", "Leave it out.");
+            }
+
             foreach (var name in named)
             {
                 if (words == name || words.StartsWith(name + " ", StringComparison.Ordinal))
                 {
                     var at = Array.IndexOf(paths, Path.GetFullPath(name));
-                    return at < 0 ? words : FormattableString.Invariant($"{OfFile}{at}{OfFile}{words[name.Length..]}");
+                    return at < 0
+                        ? throw new RefusedValueException(
+                            "a file of the study", $"'{name}', which was read under another name", "given by the name of the file itself",
+                            "A study that is kept, or that others help with, carries its files along: name each by its own path.")
+                        : FormattableString.Invariant($"{OfFile}{at}{OfFile}{words[name.Length..]}");
                 }
             }
 

@@ -67,6 +67,7 @@ public class HelpOutTests
     public void A_place_without_a_port_is_refused_and_where_nobody_listens_none_is_found()
     {
         Assert.Equal(ExitCode.WrongUsage, Spoken.Of("help-out", "nowhere", "ABCD-EFGH-JKMN").Code);
+        Assert.Contains("is no place of a study", Spoken.Of("help-out", "http://127.0.0.1:9", "ABCD-EFGH-JKMN").Remarks, StringComparison.Ordinal);
         Assert.Equal(ExitCode.WrongUsage, Spoken.Of("help-out", "127.0.0.1:9", "ABCD-EFGH-JKMN", "--threads", "0").Code);
         var nobody = Spoken.Of("help-out", "127.0.0.1:9", "ABCD-EFGH-JKMN");
         Assert.Equal(ExitCode.NotComputed, nobody.Code);

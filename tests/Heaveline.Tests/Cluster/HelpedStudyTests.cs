@@ -50,7 +50,7 @@ public class HelpedStudyTests
         var gate = new TaskCompletionSource();
         var run = study.Run(new MadeUpPieces(10) { Gate = gate.Task }, 400);
         var code = await Assert.ThrowsAsync<RunFailedException>(() => study.Help("rowan", new MadeUpPieces(0), code: StudyCode.Fresh()));
-        Assert.Contains("has another code", code.Message, StringComparison.Ordinal);
+        Assert.Contains("a study that has another code, or another program", code.Message, StringComparison.Ordinal);
         var program = await Assert.ThrowsAsync<RunFailedException>(() => study.Help("rowan", new MadeUpPieces(0), program: "2"));
         Assert.Contains("worked out by Heaveline 1, this is 2", program.Message, StringComparison.Ordinal);
         var bits = await Assert.ThrowsAsync<RunFailedException>(() => study.Help("rowan", new MadeUpPieces(0) { WrongFrom = 0 }));
@@ -66,13 +66,59 @@ public class HelpedStudyTests
         await using var study = await OneStudy.Open();
         var gate = new TaskCompletionSource();
         var run = study.Run(new MadeUpPieces(15) { Gate = gate.Task }, 600);
-        // Right at the piece that is offered, wrong from then on.
-        _ = study.Help("rowan", new MadeUpPieces(1) { WrongFrom = 2 });
+        // Right at the piece that is offered and the first one that is compared, wrong from then on.
+        var rowan = new MadeUpPieces(1) { WrongFrom = 3 };
+        _ = study.Help("rowan", rowan);
         await study.Hears("'rowan' helps");
         gate.SetResult();
         var differs = await Assert.ThrowsAsync<RunFailedException>(() => run);
+        // All that it did is taken back, what was right among it too.
+        var taken = study.Withdrawn.Distinct().Count();
+        Assert.InRange(taken, 65, rowan.Done);
+        Assert.Contains($"none of the {taken} pieces that it did in this run is kept", differs.Message, StringComparison.Ordinal);
         Assert.Contains(
             "'rowan' and 'study', the machine of the study, worked out a piece of it differently", differs.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_machine_whose_own_work_fails_says_so_and_does_not_ask_for_ever()
+    {
+        await using var study = await OneStudy.Open();
+        var gate = new TaskCompletionSource();
+        var run = study.Run(new MadeUpPieces(5) { Gate = gate.Task }, 100);
+        var reading = await Assert.ThrowsAsync<InvalidOperationException>(() => study.Help("rowan", new OneStudy.NoPieces()));
+        Assert.Contains("The texts cannot be read.", reading.Message, StringComparison.Ordinal);
+        var doing = await Assert.ThrowsAsync<IOException>(() => study.Help("rowan", new MadeUpPieces(0) { FailsAt = 1 }));
+        Assert.Contains("The disk of this machine is full.", doing.Message, StringComparison.Ordinal);
+        gate.SetResult();
+        Assert.Equal(100, (await run).Length);
+    }
+
+    [Fact]
+    public async Task Threads_that_no_machine_has_are_refused_and_what_a_name_would_do_to_a_terminal_is_taken_out()
+    {
+        await using var study = await OneStudy.Open();
+        var gate = new TaskCompletionSource();
+        var run = study.Run(new MadeUpPieces(5) { Gate = gate.Task }, 100);
+        var many = await Assert.ThrowsAsync<RunFailedException>(() => study.Help("row\u001b[2Jan\r\u202e", new MadeUpPieces(0), threads: 1025));
+        Assert.Equal("'row?[2Jan??' would help on 1025 threads: from 1 to 1024 are taken.", many.Message.Trim());
+        Assert.Contains("'row?[2Jan??' would help, but on 1025 threads.", study.Said);
+        Assert.Equal(new string('a', 64) + "…", PlainWords.Name(new string('a', 100_000)));
+        gate.SetResult();
+        await run;
+        Assert.Empty(study.Helped);
+    }
+
+    [Fact]
+    public async Task After_the_last_open_study_the_process_has_as_many_common_threads_as_before()
+    {
+        var first = await OneStudy.Open();
+        ThreadPool.GetMinThreads(out var open, out _);
+        Assert.True(open >= HelpedStudy.PiecesAtOnce);
+        await first.DisposeAsync();
+        await first.DisposeAsync();
+        ThreadPool.GetMinThreads(out var left, out _);
+        Assert.True(left < open || PoolThreads.IsRaised, $"{left} of {open}");
     }
 
     [Fact]

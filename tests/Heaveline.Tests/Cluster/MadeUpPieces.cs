@@ -16,6 +16,9 @@ internal sealed class MadeUpPieces(int milliseconds) : IPieceDoer
     /// <summary>Once it has done some, it waits for this: the study must not be over before anybody has come to help.</summary>
     public Task Gate { get; init; } = Task.CompletedTask;
 
+    /// <summary>At which of its pieces it fails.</summary>
+    public int FailsAt { get; init; } = int.MaxValue;
+
     /// <summary>From which of its pieces on it answers wrongly.</summary>
     public int WrongFrom { get; init; } = int.MaxValue;
 
@@ -26,6 +29,11 @@ internal sealed class MadeUpPieces(int milliseconds) : IPieceDoer
         if (number > Some)
         {
             Gate.Wait(TimeSpan.FromMinutes(2.0), cancellation);
+        }
+
+        if (number == FailsAt)
+        {
+            throw new IOException("The disk of this machine is full.");
         }
 
         return number >= WrongFrom ? Answer([.. piece, 1]) : Answer(piece);

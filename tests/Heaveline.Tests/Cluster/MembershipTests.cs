@@ -2,6 +2,8 @@ using System.Globalization;
 using System.Net;
 using Heaveline.Cluster;
 using Heaveline.Quantities;
+using Npgsql;
+using StackExchange.Redis;
 
 namespace Heaveline.Tests.Cluster;
 
@@ -12,7 +14,11 @@ public class MembershipTests
     public async Task Three_machines_that_are_noted_in_redis_do_a_study()
     {
         using var server = await OwnServer.Redis();
-        await Done(Membership.Of(string.Create(CultureInfo.InvariantCulture, $"redis 127.0.0.1:{server.Port}")));
+        var at = string.Create(CultureInfo.InvariantCulture, $"127.0.0.1:{server.Port}");
+        await Done(Membership.Of($"redis {at}"));
+        // Nothing of the study stays there.
+        await using var session = await ConnectionMultiplexer.ConnectAsync(at);
+        Assert.Empty(session.GetServer(at).Keys());
     }
 
     [Fact]
@@ -20,6 +26,12 @@ public class MembershipTests
     {
         using var server = await OwnServer.Postgres();
         await Done(Membership.Of($"postgres {Words(server)}"));
+        // Nothing of the study stays there.
+        await using var session = new NpgsqlConnection(Words(server));
+        await session.OpenAsync(TestContext.Current.CancellationToken);
+        await using var left = new NpgsqlCommand(
+            "select (select count(*) from heaveline_clusters) + (select count(*) from heaveline_machines)", session);
+        Assert.Equal(0L, await left.ExecuteScalarAsync(TestContext.Current.CancellationToken));
     }
 
     [Fact]
@@ -64,6 +76,33 @@ public class MembershipTests
     [InlineData("mongo 127.0.0.1")]
     public void Other_databases_are_refused(string words) =>
         Assert.Contains("redis HOST:PORT", Assert.Throws<RefusedValueException>(() => Membership.Of(words)).Message, StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("postgres Host=127.0.0.1;Database=lab;Password=harebell")]
+    [InlineData("postgres Host=127.0.0.1;pwd=harebell")]
+    [InlineData("redis 127.0.0.1:6379,password=harebell")]
+    [InlineData("redis 127.0.0.1:6379, Password = harebell")]
+    [InlineData("postgres harebell")]
+    [InlineData("redis 127.0.0.1:6379,secret=harebell")]
+    public void Words_with_a_password_in_them_are_refused_without_saying_it_again(string words)
+    {
+        var refused = Assert.Throws<RefusedValueException>(() => Membership.Of(words));
+        Assert.DoesNotContain("harebell", refused.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_password_of_redis_is_taken_from_its_variable()
+    {
+        Environment.SetEnvironmentVariable("REDISCLI_AUTH", "harebell");
+        try
+        {
+            Assert.Equal("harebell", Membership.Of("redis 127.0.0.1:1").Redis!.Password);
+        }
+        finally
+        {
+            Environment.SetEnvironmentVariable("REDISCLI_AUTH", null);
+        }
+    }
 
     private static async Task Done(Membership membership)
     {

@@ -27,8 +27,12 @@ internal sealed class OneStudy : IAsyncDisposable
 
     public IReadOnlyList<(string Machine, int Pieces)> Helped => study.Helped;
 
+    /// <summary>The pieces that were taken back.</summary>
+    public ConcurrentQueue<byte[]> Withdrawn { get; } = [];
+
     public static async Task<OneStudy> Open(Membership? membership = null)
     {
+        OneStudy? own = null;
         var (code, said) = (StudyCode.Fresh(), new ConcurrentQueue<string>());
         var study = await HelpedStudy.Open(
             new HelpedAsked
@@ -41,14 +45,16 @@ internal sealed class OneStudy : IAsyncDisposable
                 Program = "1",
                 Machine = "study",
                 Threads = 1,
+                Withdraw = pieces => pieces.ToList().ForEach(own!.Withdrawn.Enqueue),
             },
             said.Enqueue,
             TestContext.Current.CancellationToken);
-        return new OneStudy(study, code, membership ?? Membership.Own, said);
+        return own = new OneStudy(study, code, membership ?? Membership.Own, said);
     }
 
     /// <summary>A machine helps from now on.</summary>
-    public Task<HelpEnd> Help(string machine, IPieceDoer doer, string program = "1", string? code = null, CancellationToken leave = default)
+    public Task<HelpEnd> Help(
+        string machine, IPieceDoer doer, string program = "1", string? code = null, int threads = 1, CancellationToken leave = default)
     {
         var all = CancellationTokenSource.CreateLinkedTokenSource(stop.Token, leave);
         var help = Task.Run(() => Heaveline.Cluster.Help.Out(
@@ -60,8 +66,10 @@ internal sealed class OneStudy : IAsyncDisposable
                 Membership = membership,
                 Program = program,
                 Machine = machine,
-                Threads = 1,
-                Reads = (texts, hash) => (texts, hash) is ([1, 2, 3], "hash") ? doer : throw new InvalidOperationException("Other texts."),
+                Threads = threads,
+                Reads = (texts, hash) => (texts, hash) is ([1, 2, 3], "hash") && doer is not NoPieces
+                    ? doer
+                    : throw new InvalidOperationException("The texts cannot be read."),
             },
             _ => { },
             all.Token));
@@ -102,5 +110,11 @@ internal sealed class OneStudy : IAsyncDisposable
         await stop.CancelAsync();
         await Task.WhenAll(helping.Select(help => help.ContinueWith(_ => { }, TaskScheduler.Default)));
         stop.Dispose();
+    }
+
+    /// <summary>Of a machine that cannot read the study.</summary>
+    internal sealed class NoPieces : IPieceDoer
+    {
+        public byte[] Do(byte[] piece, CancellationToken cancellation) => throw new NotSupportedException();
     }
 }

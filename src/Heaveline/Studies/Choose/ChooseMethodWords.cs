@@ -192,7 +192,7 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
 
     // What is printed, and what was searched by.
     private string Ride => !findings.IsRidden
-        ? $"of the car made linear with {Chords}"
+        ? $"of the car made linear with {Chords}: good enough to search by, and not told of any setup here, as this was stopped before its end"
         : "in the long run, each car made linear at its own level on that road, as the question of the ride tells it"
             + (findings.Trial.Draws > ChooseRidden.MostDraws ? Text($", in the first {ChooseRidden.MostDraws} of the drawn cars") : "")
             + $"; the search alone went by the car made linear with {Chords}";

@@ -158,7 +158,7 @@ public static class ChooseStudy
         }
     }
 
-    // Whose ride is the least is known once it is ridden. What is stopped is told by what the search went by.
+    // Whose ride is the least is known once it is ridden. Of what is stopped no ride is told: the search went by another number.
     private static (SetupTrial Trial, ImmutableArray<ShortlistEntry> List, bool IsRidden) Ridden(SetupTrial trial, ChooseRidden ridden)
     {
         try
@@ -168,9 +168,18 @@ public static class ChooseStudy
         }
         catch (OperationCanceledException)
         {
-            return (trial, Shortlist.Of(trial), false);
+            var ride = trial.Found.Wishes.IndexOf(WishKind.Ride);
+            return (trial, [.. Shortlist.Of(trial).Select(one => Unridden(one, ride)).Where(one => !one.Reasons.IsEmpty)], false);
         }
     }
+
+    private static ShortlistEntry Unridden(ShortlistEntry one, int ride) => ride < 0 ? one : new ShortlistEntry(
+        one.Tried with
+        {
+            Stated = one.Tried.Stated with { Wishes = one.Tried.Stated.Wishes.SetItem(ride, double.NaN) },
+            Wishes = one.Tried.Wishes.SetItem(ride, [.. one.Tried.Wishes[ride].Select(_ => double.NaN)]),
+        },
+        one.Reasons.Remove(ShortlistReason.LeastRide));
 
     // Stopped here, too, the best so far is told, as stated.
     private static SetupTrial TrialOf(FoundSetups found, ImmutableArray<DrivenSetup> setups, int draws, StudyRun run)

@@ -46,13 +46,13 @@ internal sealed class ChooseWords(ChooseFindings findings)
             if (!findings.List.IsEmpty)
             {
                 var best = findings.List[0];
-                return new("finding", $"Worth buying: A, {findings.Parts.Words(best.Entry.Setup)}{Costs(best.Entry.Setup)}"
+                return new("finding", $"{SoFar}orth buying: A, {findings.Parts.Words(best.Entry.Setup)}{Costs(best.Entry.Setup)}"
                     + $"{ChooseSprings.Condition(best.Fitted, findings.Asked)}. {Effect(best)}{OnStops}");
             }
 
             var bar = $"{Numeral.Of(In.Percent.Of(Shortlist.Felt), 0)} % or more off the settling"
                 + (findings.Trial.Draws > 0 ? " in 9 drawn cars of 10" : "");
-            return new("finding", "Leave it as it is: " + findings.Least switch
+            return new("finding", (Failure is null ? "Leave it as it is: " : $"{Early}: leave it as it is, ") + findings.Least switch
             {
                 null => "no setup may be chosen within the limits.",
                 { Wishes: [var ratio, ..] } when ratio >= 1.0 - Shortlist.Untold => "no setup that may be chosen settles better.",
@@ -107,7 +107,7 @@ internal sealed class ChooseWords(ChooseFindings findings)
         }));
 
     /// <summary>Why the answer is less than was asked for; null where it is whole.</summary>
-    public string? Failure => findings.Found.IsStopped || findings.Trial.Found.IsStopped
+    public string? Failure => findings.Found.IsStopped || findings.Trial.Found.IsStopped || !findings.IsRidden
         ? "stopped before its end: what is told is the best so far, and not driven in every drawn car."
         : null;
 
@@ -128,6 +128,10 @@ internal sealed class ChooseWords(ChooseFindings findings)
         ShortlistReason.LeastLoadLost => "the least tyre load lost",
         _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "No such reason."),
     };
+
+    private const string Early = "So far, stopped before its end";
+
+    private string SoFar => Failure is null ? "W" : $"{Early}: w";
 
     // 0.74 is "26.0 % less", 1.03 "3.0 % more".
     private static string Less(double ratio)

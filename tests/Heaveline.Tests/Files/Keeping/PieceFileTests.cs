@@ -1,5 +1,6 @@
 using System.Text;
 using Heaveline.Files.Keeping;
+using Heaveline.Pieces;
 using Heaveline.Quantities;
 
 namespace Heaveline.Tests.Files.Keeping;
@@ -134,6 +135,121 @@ public sealed class PieceFileTests : IDisposable
         Assert.Null(PieceFile.StudyOf(At));
     }
 
+    [Fact]
+    public void What_was_taken_back_is_not_there_any_more_and_is_kept_again_only_by_the_next_run()
+    {
+        using (var file = Open())
+        {
+            file.Keep(Piece(1), Answer(7));
+            file.Keep(Piece(2), Answer(2));
+            file.Withdraw([Piece(1), Piece(3)]);
+            Assert.Null(file.Of(Piece(1)));
+            // On their way when they were taken back.
+            file.Keep(Piece(1), Answer(7));
+            file.Keep(Piece(3), Answer(7));
+            Assert.Equal(1, file.Count);
+        }
+
+        using (var file = Open())
+        {
+            Assert.Equal(1, file.Before);
+            Assert.Equal(Answer(2), file.Of(Piece(2)));
+            Assert.Null(file.Of(Piece(1)));
+            Assert.Null(file.Of(Piece(3)));
+            file.Keep(Piece(1), Answer(1));
+        }
+
+        using var again = Open();
+        Assert.Equal(2, again.Before);
+        Assert.Equal(Answer(1), again.Of(Piece(1)));
+        Assert.Throws<ArgumentOutOfRangeException>(() => again.Keep(Piece(4), []));
+    }
+
+    [Fact]
+    public void Where_the_disk_does_not_take_the_last_of_it_that_is_thrown()
+    {
+        Directory.CreateDirectory(Path.GetDirectoryName(At)!);
+        FullDisk? disk = null;
+        using var file = PieceFile.Open(At, "this-study", "0.1.0 (aa)", () => disk = new FullDisk(At));
+        file.Keep(Piece(1), Answer(1));
+        file.Flush();
+        file.Keep(Piece(2), Answer(2));
+        disk!.IsFull = true;
+        Assert.Contains("No space left", Assert.Throws<IOException>(file.Flush).Message, StringComparison.Ordinal);
+        Assert.Throws<IOException>(() => file.Keep(Piece(3), Answer(3)));
+    }
+
+    [Fact]
+    public void A_disk_that_is_full_ends_the_keeping_and_not_the_study()
+    {
+        Directory.CreateDirectory(Path.GetDirectoryName(At)!);
+        FullDisk? disk = null;
+        var told = new List<string>();
+        using (var file = PieceFile.Open(At, "this-study", "0.1.0 (aa)", () => disk = new FullDisk(At)))
+        {
+            var doer = new KeptPieces(new Answering(), file, why => told.Add(why.Message));
+            Assert.Equal(Answer(1), doer.Do(Piece(1), CancellationToken.None));
+            disk!.IsFull = true;
+            Assert.Equal(Answer(2), doer.Do(Piece(2), CancellationToken.None));
+            disk.IsFull = false;
+            // Behind what may stand there in part nothing is written any more.
+            Assert.Equal(Answer(3), doer.Do(Piece(3), CancellationToken.None));
+            Assert.Contains("No space left", Assert.Single(told), StringComparison.Ordinal);
+            Assert.Throws<IOException>(() => new KeptPieces(new Answering(), file).Do(Piece(4), CancellationToken.None));
+        }
+
+        using var again = Open();
+        Assert.Equal(1, again.Before);
+        Assert.Equal(Answer(1), again.Of(Piece(1)));
+    }
+
+    [Fact]
+    public void What_is_no_file_in_its_place_is_refused_and_not_waited_for()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "It has no such pipes in folders.");
+        Directory.CreateDirectory(At);
+        Assert.Contains("which is a folder", Assert.Throws<RefusedValueException>(() => Open()).Message, StringComparison.Ordinal);
+        Directory.Delete(At);
+        File.CreateSymbolicLink(At, Path.Combine(folder.Root, "gone"));
+        Assert.Contains("where nothing is", Assert.Throws<RefusedValueException>(() => Open()).Message, StringComparison.Ordinal);
+        File.Delete(At);
+        using (var made = System.Diagnostics.Process.Start("mkfifo", [At]))
+        {
+            made.WaitForExit();
+        }
+
+        Assert.Contains("a pipe", Assert.Throws<RefusedValueException>(() => Open()).Message, StringComparison.Ordinal);
+        Assert.Null(PieceFile.StudyOf(At));
+    }
+
+    [Fact]
+    public void A_file_without_an_end_of_its_first_line_is_of_no_study_and_is_not_read_whole()
+    {
+        Directory.CreateDirectory(Path.GetDirectoryName(At)!);
+        using (var sparse = new FileStream(At, FileMode.Create))
+        {
+            // More than a row of bytes can hold; it takes no room on the disk.
+            sparse.SetLength(5L << 30);
+        }
+
+        Assert.Null(PieceFile.StudyOf(At));
+        Assert.Contains("begins otherwise", Assert.Throws<RefusedValueException>(() => Open()).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_sound_record_far_behind_a_damaged_one_is_found_over_the_seams_of_what_is_looked_through_at_once()
+    {
+        Written(1);
+        var head = File.ReadAllBytes(At);
+        var sound = PieceRecord.Of(Piece(2), Answer(2));
+        // Record by record around the end of the first part that is looked through.
+        foreach (var gap in Enumerable.Range(-20, 40).Select(k => (1 << 20) + k).Append(3))
+        {
+            File.WriteAllBytes(At, [.. head, 1, .. new byte[gap].Select((_, k) => (byte)(1 + (k % 7))), .. sound]);
+            Assert.Contains("though sound ones follow", Assert.Throws<RefusedValueException>(() => Open()).Message, StringComparison.Ordinal);
+        }
+    }
+
     private PieceFile Open() => PieceFile.Open(At, "this-study", "0.1.0 (aa)");
 
     private void Written(int count)
@@ -148,4 +264,35 @@ public sealed class PieceFileTests : IDisposable
     private static byte[] Piece(int k) => Encoding.UTF8.GetBytes($"piece {k}");
 
     private static byte[] Answer(int k) => [.. Enumerable.Range(0, 20 + k).Select(i => (byte)((31 * i) + k))];
+
+    private sealed class Answering : IPieceDoer
+    {
+        public byte[] Do(byte[] piece, CancellationToken cancellation) => Answer(piece[^1] - '0');
+    }
+
+    private sealed class FullDisk(string path) : FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None, bufferSize: 0)
+    {
+        public bool IsFull { get; set; }
+
+        public override void Write(ReadOnlySpan<byte> buffer)
+        {
+            if (IsFull)
+            {
+                base.Write(buffer[..(buffer.Length / 2)]);
+                throw new IOException("No space left on device");
+            }
+
+            base.Write(buffer);
+        }
+
+        public override void Flush(bool flushToDisk)
+        {
+            if (IsFull)
+            {
+                throw new IOException("No space left on device");
+            }
+
+            base.Flush(flushToDisk);
+        }
+    }
 }

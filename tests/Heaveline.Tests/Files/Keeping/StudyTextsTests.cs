@@ -1,5 +1,6 @@
 using Heaveline.Files;
 using Heaveline.Files.Keeping;
+using Heaveline.Quantities;
 using Heaveline.Studies;
 
 namespace Heaveline.Tests.Files.Keeping;
@@ -42,6 +43,28 @@ public class StudyTextsTests
         var bytes = System.Text.Encoding.UTF8.GetBytes($$"""{"word":"choose","given":[],"files":[["{{name}}","x"]]}""");
         Assert.Throws<FormatException>(() => StudyTexts.OfBytes(bytes).In(Path.Combine(folder.Root, "a", "b")));
         Assert.Empty(Directory.EnumerateFileSystemEntries(folder.Root, "*.yaml", SearchOption.AllDirectories));
+    }
+
+    [Fact]
+    public void A_word_and_a_file_of_the_same_bytes_are_not_one_study()
+    {
+        static string Hash(string json) => StudyTexts.OfBytes(System.Text.Encoding.UTF8.GetBytes(json)).Hash;
+        Assert.NotEqual(
+            Hash("""{"word":"choose","given":[["a","b"]],"files":[]}"""),
+            Hash("""{"word":"choose","given":[],"files":[["x","a"],["y","b"]]}"""));
+    }
+
+    [Fact]
+    public void Words_that_would_be_taken_for_a_file_are_refused_and_so_is_a_file_that_was_read_under_another_name()
+    {
+        Assert.Contains("U+0001", Refused(new Given([("car", "/home/a/fern.yaml"), ("seed", "\u00010\u0001")])), StringComparison.Ordinal);
+        Assert.Contains("'fern', which was read under another name", Refused(new Given([("car", "fern")])), StringComparison.Ordinal);
+
+        static string Refused(Given given) => Assert.Throws<RefusedValueException>(() => StudyTexts.Of(
+            "choose", given,
+            [
+                (given.Words.First().Words, [new SourceText("/home/a/fern.yaml", "name: Fern").ToInput()]),
+            ])).Message;
     }
 
     [Theory]
