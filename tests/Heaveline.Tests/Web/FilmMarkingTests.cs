@@ -21,8 +21,6 @@ public sealed class FilmMarkingTests : BunitContext
 
     public FilmMarkingTests()
     {
-        SetRendererInfo(new RendererInfo("Server", isInteractive: true));
-        JSInterop.Mode = JSRuntimeMode.Loose;
         File.WriteAllBytes(Path.Combine(folder, "lane.mp4"), [1]);
         File.WriteAllText(Path.Combine(folder, "lane.yaml"), "film: lane\nvideo: lane.mp4\nwheelbase: 2.70 m\n");
     }
@@ -76,6 +74,8 @@ public sealed class FilmMarkingTests : BunitContext
     {
         PageHost.AddPages(
             Services, new ServeOptions { Garage = folder, Camera = () => camera, CameraMissing = "Put the camera part beside it." });
+        SetRendererInfo(new RendererInfo("Server", isInteractive: true));
+        JSInterop.Mode = JSRuntimeMode.Loose;
         Services.GetRequiredService<NavigationManager>().NavigateTo("/film?film=lane.yaml");
         return Render<FilmPage>();
     }
