@@ -156,14 +156,15 @@ internal static class Program
         var car = read.Value ?? throw new FilmRefusedException(
             $"{asked.File} is no car that can be drawn ({why}).",
             "Look at it with: heaveline check.");
-        var hump = new RoundTopHump { Height = new(asked.Number("--height", 75.0) / 1e3), Length = new(3.7) };
+        var hump = new RoundTopHump { Height = new(In.Millimetres.ToSi(asked.Number("--height", 75.0))), Length = new(3.7) };
         var film = new DrawnFilm
         {
-            Pass = DrawnPass.Of(car, Road.From(hump), asked.Number("--speed", 40.0) / 3.6),
+            Pass = DrawnPass.Of(car, Road.From(hump), In.KilometresPerHour.ToSi(asked.Number("--speed", 40.0))),
             Clock = new DrawnClock { Rate = asked.Number("--rate", 60.0) },
             Camera = new DrawnCamera
             {
-                Shake = asked.Number("--shake", 0.0), Pan = asked.Number("--pan", 0.0), Slant = asked.Number("--slant", 0.0) * Math.PI / 180.0,
+                Shake = asked.Number("--shake", 0.0), Pan = asked.Number("--pan", 0.0),
+                Slant = In.Degrees.ToSi(asked.Number("--slant", 0.0)),
                 Readout = asked.Number("--read-out", 0.0),
             },
         }.WholeCar();

@@ -1,4 +1,5 @@
 using Heaveline.Camera.Frames;
+using Heaveline.Quantities;
 
 namespace Heaveline.Camera.Drawn;
 
@@ -15,7 +16,7 @@ internal sealed record DrawnCamera
     public int Height { get; init; } = 1080;
 
     /// <summary>Angle from the left to the right edge, rad: a phone's main lens.</summary>
-    public double FieldOfView { get; init; } = 69.0 * Math.PI / 180.0;
+    public double FieldOfView { get; init; } = In.Degrees.ToSi(69.0);
 
     /// <summary>Distance of the car's side from the camera, square to the road, m.</summary>
     public double Distance { get; init; } = 20.0;

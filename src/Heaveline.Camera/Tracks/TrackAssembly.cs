@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Heaveline.Camera.Frames;
 using Heaveline.Films;
+using Heaveline.Quantities;
 
 namespace Heaveline.Camera.Tracks;
 
@@ -45,7 +46,7 @@ internal sealed class TrackAssembly(IPictures film, FilmMarks marks, BodyFollowe
         {
             remarks.Add(string.Create(
                 CultureInfo.InvariantCulture,
-                $"The car is seen about {Math.Abs(slant.Angle) * 180.0 / Math.PI:F0}° aslant in the marked frame: "
+                $"The car is seen about {In.Degrees.Of(Math.Abs(slant.Angle)):F0}° aslant in the marked frame: "
                 + $"that is taken off, by the hubs' distance."));
         }
 
