@@ -38,10 +38,10 @@ internal sealed record ChooseHarder((double Ratio, string Case)? Hit, (double Ra
         SetupRow row, FoundSetups found, ImmutableArray<double> seats, ImmutableArray<double> before, ChooseUse use) => new(
         Greatest(found.Scores.Counted.Where(c => c.Kind == WishKind.Hit).Select(c => (UseScores.Ratio(c, row, found.Present), c.Name))),
         Greatest(seats.Zip(before, use.Crossings).Select(one => (one.First / one.Second, one.Third.Name))))
-    {
-        Lost = Greatest(
+        {
+            Lost = Greatest(
             found.Scores.Counted.Where(c => c.Kind == WishKind.LoadLost).Select(c => (UseScores.Ratio(c, row, found.Present), c.Name))),
-    };
+        };
 
     private static (double Ratio, string Case)? Greatest(IEnumerable<(double Ratio, string Case)> all) =>
         all.Where(one => double.IsFinite(one.Ratio)).ToArray() is { Length: > 0 } some ? some.MaxBy(one => one.Ratio) : null;
