@@ -148,7 +148,9 @@ public partial class ChooseWordsTests
         Assert.Contains(found.Driven, one => one.Setup != 0L && one.IsAllowed);
         Assert.StartsWith("Leave it as it is: no setup that may be chosen settles better.", Finding(found), StringComparison.Ordinal);
         Assert.StartsWith(
-            "Leave it as it is: no setup may be chosen within the limits.", Finding(found with { Driven = [found.AsItIs] }), StringComparison.Ordinal);
+            "Leave it as it is: no setup may be chosen within the limits.",
+            Finding(found with { Driven = [found.AsItIs] }),
+            StringComparison.Ordinal);
     }
 
     [Fact]

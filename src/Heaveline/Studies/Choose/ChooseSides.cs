@@ -96,7 +96,10 @@ internal static class ChooseSides
                     .Where(double.IsFinite),
             ];
             return new ChooseChange(
-                numbers[car][row] - numbers[0][row], DrawnNumbers.Mean(all), all.Length > 1 ? Gaussian.Ninety * DrawnNumbers.Deviation(all) : 0.0, all.Length);
+                numbers[car][row] - numbers[0][row],
+                DrawnNumbers.Mean(all),
+                all.Length > 1 ? Gaussian.Ninety * DrawnNumbers.Deviation(all) : 0.0,
+                all.Length);
         }
     }
 }

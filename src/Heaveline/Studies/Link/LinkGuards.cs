@@ -99,7 +99,8 @@ internal static class LinkGuards
     private static IEnumerable<string> Crossed(Road road, string hump, IReadOnlyList<LinkCrossing> crossings)
     {
         var guard = CureGuard.Of(crossings[0].With.Model, road, CureAim.Settling);
-        var broken = crossings.Where(c => c.IsPipeCounted && c is { Before.Outcome: PassOutcome.Completed, With.Outcome: not PassOutcome.Completed }).ToList();
+        var broken = crossings
+            .Where(c => c.IsPipeCounted && c is { Before.Outcome: PassOutcome.Completed, With.Outcome: not PassOutcome.Completed }).ToList();
         if (broken.Count > 0)
         {
             yield return $"Over the {hump}, at {Speeds(broken)}, the car with this link does not get across, which it does without.";
