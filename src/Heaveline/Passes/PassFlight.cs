@@ -18,6 +18,11 @@ internal static class PassFlight<TLane>
     public static void Run(FlownGroup<TLane> flown, RoadMemory? memory, CancellationToken cancellation)
     {
         using var road = new RoadTable<TLane>(flown.Group, flown.Timing, memory);
+        Over(flown, road, cancellation);
+    }
+
+    private static void Over(FlownGroup<TLane> flown, RoadTable<TLane> road, CancellationToken cancellation)
+    {
         using var stepper = flown.Stepper();
         var samples = ArrayPool<TLane>.Shared.Rent(Outputs * flown.Channels);
         try
@@ -49,18 +54,16 @@ internal static class PassFlight<TLane>
     /// <param name="cancellation">Stops the run.</param>
     public static void Run(FlownGroup<TLane> first, FlownGroup<TLane> second, RoadMemory? memory, CancellationToken cancellation)
     {
-        using (var road = new RoadTable<TLane>(first.Group, first.Timing, memory))
+        using var road = new RoadTable<TLane>(first.Group, first.Timing, memory);
+        using var other = new RoadTable<TLane>(second.Group, second.Timing, memory);
+        if (road.IsMetBy(other))
         {
-            using var other = new RoadTable<TLane>(second.Group, second.Timing, memory);
-            if (road.IsMetBy(other))
-            {
-                Together(first, second, road, cancellation);
-                return;
-            }
+            Together(first, second, road, cancellation);
+            return;
         }
 
-        Run(first, memory, cancellation);
-        Run(second, memory, cancellation);
+        Over(first, road, cancellation);
+        Over(second, other, cancellation);
     }
 
     private static void Together(FlownGroup<TLane> first, FlownGroup<TLane> second, RoadTable<TLane> road, CancellationToken cancellation)
@@ -75,6 +78,11 @@ internal static class PassFlight<TLane>
             var (on, also) = (true, true);
             foreach (var block in road.Blocks)
             {
+                if (!on && !also)
+                {
+                    return;
+                }
+
                 var steps = road.Read(block);
                 for (var at = 0; at < block.Outputs && (on || also); at += Outputs)
                 {

@@ -62,8 +62,19 @@ public sealed record DecaySheet
         {
             if (!(Math.Abs(swings[k]) < Math.Abs(swings[k - 1]) && swings[k] * swings[k - 1] < 0.0))
             {
+                var turn = FormattableString.Invariant($"turn {k + 1}");
+                if (friction is { } width && Math.Abs(swings[k]) <= width.Si)
+                {
+                    throw new RefusedValueException(
+                        turn,
+                        turns[k].WithDoubt(0.0).ToString(),
+                        FormattableString.Invariant(
+                            $"farther from the height of rest than friction's half-width, {In.Millimetres.Of(width.Si):0.#} mm"),
+                        "Friction has stopped it there: leave this one out.");
+                }
+
                 throw new RefusedValueException(
-                    FormattableString.Invariant($"turn {k + 1}"),
+                    turn,
                     turns[k].WithDoubt(0.0).ToString(),
                     "on the other side of the height of rest, and nearer to it, than the turn before",
                     "Read every turn, above and below; the height of rest is where it stands when all is still.");

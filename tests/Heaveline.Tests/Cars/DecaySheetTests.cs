@@ -97,6 +97,10 @@ public class DecaySheetTests
         Assert.Throws<RefusedValueException>(() => DecaySheet.Of(M(0.65), [M(0.59), M(0.60)]));
         var refused = Assert.Throws<RefusedValueException>(() => DecaySheet.Of(M(0.65), [M(0.63), M(0.68)]));
         Assert.StartsWith("turn 2 is 0.68 m; it must be on the other side", refused.Message, StringComparison.Ordinal);
+        var still = Assert.Throws<RefusedValueException>(
+            () => DecaySheet.Of(M(0.65), [M(0.59), M(0.67), M(0.653)], friction: new(0.004, new Doubt(0.001))));
+        Assert.Contains("friction's half-width, 4 mm", still.Message, StringComparison.Ordinal);
+        Assert.Contains("leave this one out", still.Message, StringComparison.Ordinal);
         Assert.Contains(DecaySheet.Of(M(0.65), [M(0.59), M(0.67)]).Notes, note => note.Id == "one-way");
         Assert.Contains(DecaySheet.Of(M(0.65), [M(0.59), M(0.67), M(0.648)]).Notes, note => note.Id == "small");
     }

@@ -63,6 +63,24 @@ public class ChooseGripTests
         Assert.Contains(answer.Sentences, s => s.Id == "limits" && s.Text.Contains("change of tyre load", StringComparison.Ordinal));
     }
 
+    // A mean over the use cases hid that one of them left a tyre a quarter of the load that it had.
+    [Fact]
+    public void A_setup_that_leaves_a_tyre_much_less_load_says_so_in_the_finding_and_on_the_shortlist()
+    {
+        var (findings, best) = (Answer.Findings, Answer.Findings.List[0]);
+        Assert.Null(ChooseGrip.Fall(findings, best with { Grip = findings.Grip }));
+        var fallen = best with
+        {
+            Grip = new ChooseGrip([findings.Grip.Axles[0], (findings.Grip.Axles[1].Least - 0.16, "hump, 40 km/h, driver")]),
+            Harder = new ChooseHarder(null, null) { Lost = (1.215, "hump, 40 km/h, driver") },
+        };
+        var words = new ChooseWords(findings with { List = [fallen, .. findings.List.Skip(1)] });
+        Assert.Contains(" But the least tyre load falls: rear", words.Finding.Text, StringComparison.Ordinal);
+        Assert.Contains("; the least tyre load falls: rear", words.List[0].Text, StringComparison.Ordinal);
+        Assert.Contains("but in 'hump, 40 km/h, driver' the tyre load lost is 21.5 % more", words.List[0].Text, StringComparison.Ordinal);
+        Assert.All(findings.List, one => Assert.NotNull(one.Harder.Lost));
+    }
+
     [Fact]
     public void Who_asks_for_neither_gets_the_rows_that_there_were() =>
         Assert.Equal(

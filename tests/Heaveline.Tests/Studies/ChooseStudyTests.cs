@@ -137,6 +137,18 @@ public class ChooseStudyTests
     }
 
     [Fact]
+    public void A_limit_given_twice_is_refused()
+    {
+        var known = new KnownThings(PlainCar.Saloon);
+        string[] Said(params string[] words) => [.. ChooseStudy.Question.Read(KnownThings.Words(words), known).Objections.Select(o => o.Sentence)];
+        Assert.Contains(
+            Said("with", "hit at most 5 % more", "with", "roll at most 5 % more", "with", "hit at most 90 % more"),
+            said => said.Contains("'hit at most 90 % more' is a second limit of hit", StringComparison.Ordinal));
+        Assert.DoesNotContain(
+            Said("with", "hit at most 5 % more", "with", "roll at most 5 % more"), said => said.Contains("second limit", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void What_is_printed_says_obstacle_load_speed_and_window()
     {
         var text = string.Join('\n', Answer.Lines);

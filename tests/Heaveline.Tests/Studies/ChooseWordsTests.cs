@@ -141,6 +141,33 @@ public partial class ChooseWordsTests
     }
 
     [Fact]
+    public void Where_what_may_be_chosen_gains_nothing_it_is_not_said_that_nothing_may_be_chosen()
+    {
+        var found = Findings.Found with { Front = [Findings.Found.AsItIs] };
+        string Finding(FoundSetups of) => new ChooseWords(Findings with { Found = of, List = [] }).Finding.Text;
+        Assert.Contains(found.Driven, one => one.Setup != 0L && one.IsAllowed);
+        Assert.StartsWith("Leave it as it is: no setup that may be chosen settles better.", Finding(found), StringComparison.Ordinal);
+        Assert.StartsWith(
+            "Leave it as it is: no setup may be chosen within the limits.",
+            Finding(found with { Driven = [found.AsItIs] }),
+            StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_change_that_is_printed_with_an_end_of_nothing_is_the_same_and_one_printed_alike_is_one_number()
+    {
+        var side = new ChooseSide(Findings.Sides[0].Measure, "key", "label", 1.0, []);
+        var digit = Math.Pow(10.0, -side.Measure.Digits) / side.Measure.Unit.Of(1.0);
+        ChooseSide Of(double low, double high) =>
+            side with { Changes = [new ChooseChange(0.0, 0.5 * (low + high) * digit, 0.5 * (high - low) * digit, 32)] };
+        Assert.True(Of(-4.0, -0.2).Changes[0].IsTold);
+        Assert.False(Of(-4.0, -0.2).IsTold(0));
+        Assert.True(Of(-4.0, -1.0).IsTold(0));
+        Assert.EndsWith(" in all", Of(0.9, 1.1).Words(0), StringComparison.Ordinal);
+        Assert.Contains(" to ", Of(1.0, 3.0).Words(0), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Springs_stand_by_their_rate_whatever_their_length_and_stops_have_no_order()
     {
         // The softest is the longest.

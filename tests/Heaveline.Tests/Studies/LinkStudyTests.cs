@@ -110,6 +110,43 @@ public class LinkStudyTests
     }
 
     [Fact]
+    public void A_pass_whose_pipe_is_not_counted_blames_the_link_for_nothing()
+    {
+        var car = CarFile.Load(Path.Combine(Garage, "pebble-fluid-car.yaml")).Value!;
+        var asked = new LinkAsked { Car = LoadedCar.Of(car), Before = LoadedCar.Of(car with { Interconnection = null }) };
+        var answer = LinkStudy.Run(asked);
+        Assert.False(answer.Crossings[^1].IsPipeCounted);
+        Assert.DoesNotContain(
+            LinkGuards.Cautions(asked, answer.Hump, answer.Crossings),
+            said => said.StartsWith("Over the", StringComparison.Ordinal) && said.Contains("80 km/h", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void An_axle_that_was_out_of_what_is_common_is_moved_farther_out_and_each_end_has_its_own_advice()
+    {
+        static LoadedCar With(double rate, double damping) =>
+            LoadedCar.Of(PlainCar.Saloon with { Interconnection = new ElasticLink { Rate = new(rate), Damping = new(damping) } });
+        static string[] Said(LoadedCar before, LoadedCar after)
+        {
+            var asked = new LinkAsked { Car = after, Before = before, Speeds = [30.0 / 3.6] };
+            return [.. LinkStudy.Run(asked).Cautions.Where(said => said.Contains("damping ratio", StringComparison.Ordinal))];
+        }
+
+        string[] all = [.. Said(With(60e3, 0.0), With(90e3, 0.0)), .. Said(LoadedCar.Of(PlainCar.Saloon), With(6e3, 8e3))];
+        Assert.Contains(all, said => said.Contains("damping ratio farther out of 0.20 to 0.50", StringComparison.Ordinal));
+        Assert.Contains(all, said => said.Contains("damping ratio out of 0.20 to 0.50", StringComparison.Ordinal));
+        foreach (var said in all)
+        {
+            var told = Regex.Matches(said, @"'s from (\d\.\d+) to (\d\.\d+) under").Select(m => (Was: Number(m, 1), Now: Number(m, 2))).ToArray();
+            Assert.NotEmpty(told);
+            Assert.All(told, one => Assert.Equal(said.Contains("farther out", StringComparison.Ordinal), one.Was is < 0.2 or > 0.5));
+            Assert.All(told, one => Assert.Equal(said.Contains("Give it a damper", StringComparison.Ordinal), one.Now < 0.2));
+        }
+
+        static double Number(Match match, int group) => double.Parse(match.Groups[group].Value, System.Globalization.CultureInfo.InvariantCulture);
+    }
+
+    [Fact]
     public void On_a_page_the_link_is_driven_at_the_speed_in_hand_too_and_that_pass_is_drawn()
     {
         var known = new KnownThings(PlainCar.Saloon, Joined);

@@ -10,6 +10,9 @@ namespace Heaveline.Studies;
 /// <param name="Axles">Front, then rear: the load over that at trim (–), and the use case.</param>
 internal sealed record ChooseGrip(ImmutableArray<(double Least, string Case)> Axles)
 {
+    // A fall by more than this of the load at trim is said with the setup itself (–). Judged by eye, no source.
+    private const double Much = 0.05;
+
     /// <summary>Of a car as stated.</summary>
     /// <param name="doer">Drives it.</param>
     /// <param name="car">The car, with or without parts.</param>
@@ -56,6 +59,23 @@ internal sealed record ChooseGrip(ImmutableArray<(double Least, string Case)> Ax
         return new("least-load", "Least tyre load over the use cases: "
             + string.Join("; ", Places(findings.Asked.Car).Select((place, k) =>
                 $"{place.Name} {At(best.Grip, k)} with A, {At(findings.Grip, k)} as it is")) + ".");
+    }
+
+    /// <summary>Of which axle a setup leaves the tyres much less of their load than they have now, a clause; null where of none.</summary>
+    /// <param name="findings">What was found.</param>
+    /// <param name="one">The setup.</param>
+    public static string? Fall(ChooseFindings findings, ChooseTold one)
+    {
+        var measures = Measures(findings.Asked.Car);
+        string Print(ChooseGrip grip, int k) => measures[k].Print(measures[k].Unit.Of(grip.Axles[k].Least)) + measures[k].Unit.Suffix;
+        string[] falls =
+        [
+            .. Places(findings.Asked.Car).Index()
+                .Where(place => findings.Grip.Axles[place.Index].Least - one.Grip.Axles[place.Index].Least > Much)
+                .Select(place => $"{place.Item.Name} from {Print(findings.Grip, place.Index)} to {Print(one.Grip, place.Index)} "
+                    + $"in '{one.Grip.Axles[place.Index].Case}'"),
+        ];
+        return falls.Length == 0 ? null : $"the least tyre load falls: {string.Join(", ", falls)}";
     }
 
     private static IReadOnlyList<WheelPlace> Places(Car car) => WheelPlace.Axles(car.Kind != VehicleKind.TwoWheeler);

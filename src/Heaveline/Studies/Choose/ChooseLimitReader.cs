@@ -55,9 +55,16 @@ public static partial class ChooseLimitReader
     /// <param name="choice">The choice.</param>
     internal static ChooseLimits Read(AskedReader reader, Choice choice)
     {
-        var limits = new ChooseLimits();
+        var (limits, names) = (new ChooseLimits(), new HashSet<string>(StringComparer.Ordinal));
         foreach (var words in reader.Texts(choice))
         {
+            if (Written().Match(words.Trim()) is { Success: true } named && !names.Add(named.Groups["name"].Value))
+            {
+                reader.Object(
+                    choice.Name, $"'{words}' is a second limit of {named.Groups["name"].Value}: only one of them can hold. Leave one of them out.");
+                continue;
+            }
+
             var (read, refusal) = With(words, limits);
             if (refusal is not null)
             {

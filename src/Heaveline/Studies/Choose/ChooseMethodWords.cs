@@ -49,22 +49,25 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
 
     private Sentence Limits => new("limits",
         $"Limits: {string.Join("; ", findings.Found.Task.Limits.Select(limit => limit.Says + OwnShare(limit)))}"
-        + $"{(findings.Trial.Draws > 0 && IsNineOfTen ? ", in 9 of 10 drawn cars" : "")}; "
+        + $"{(findings.Trial.Draws > 0 && IsNineOfTen ? $", {Surely}in 9 of 10 drawn cars" : "")}; "
         + $"{string.Join("; ", ChooseLimitWords.Standing(findings.Asked.Limits))}, in the car as stated; and nothing that no cure may do, over these "
         + "roads at these speeds, under any load" + (findings.Stood.Others.IsEmpty
             ? ""
             : $" ({SpeedRanges.And([.. findings.Stood.Others.Select(load => $"'{load.Name}'")])} looked at too)")
         + (findings.Trial.Draws == 0
             ? "."
-            : Text($"; in 9 of 10 drawn cars nothing is pressed {In.Millimetres.Of(ChooseDoer.DrawnTravel):0.#} mm deeper, no wheel lifted ")
+            : Text($"; {Surely}in 9 of 10 drawn cars nothing is pressed {In.Millimetres.Of(ChooseDoer.DrawnTravel):0.#} mm deeper, no wheel lifted ")
                 + Text($"{ChooseDoer.DrawnTime:0.##} s longer, than in the same car as it is.")));
+
+    // By the lower end of the share's interval; of few draws as it was counted.
+    private string Surely => findings.Trial.Draws < TriedSetup.Few ? "" : "surely ";
 
     private bool IsNineOfTen => findings.Found.Task.Limits.All(limit => limit.Share == ChooseLimits.UsualShare);
 
     // Where the shares differ each limit says its own.
     private string OwnShare(SetupLimit limit) => findings.Trial.Draws == 0 || IsNineOfTen ? ""
-        : limit.Share == ChooseLimits.UsualShare ? ", in 9 of 10 drawn cars"
-        : Text($", in {In.Percent.Of(limit.Share):0.#} % of the drawn cars");
+        : limit.Share == ChooseLimits.UsualShare ? $", {Surely}in 9 of 10 drawn cars"
+        : Text($", {Surely}in {In.Percent.Of(limit.Share):0.#} % of the drawn cars");
 
     private Sentence? Filtered =>
         findings.Asked.Filters.Where(filter => filter.Range is null).Select(filter => filter.Words(findings.Parts.Currency)).ToArray() is not

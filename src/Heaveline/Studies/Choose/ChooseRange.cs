@@ -47,7 +47,7 @@ public sealed partial record ChooseRange(double From, double To, double Step)
     }
 
     /// <summary>Whether words are meant as a range.</summary>
-    internal static bool IsMeant(string words) => Written().IsMatch(words);
+    internal static bool IsMeant(string words) => Meant().IsMatch(words);
 
     /// <summary>Reads one.</summary>
     /// <param name="place">The place.</param>
@@ -64,11 +64,12 @@ public sealed partial record ChooseRange(double From, double To, double Step)
         if (Of(place, read.Groups["from"].Value, unit) is not { } from || Of(place, read.Groups["to"].Value, unit) is not { } to
             || !double.TryParse(read.Groups["step"].Value, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var percent))
         {
-            return (null, $"is no range of the {place.Name()}: write {ExampleOf(place.Sort())}.");
+            return (null, $"is no range of the {place.Name()}, two numbers above 0 with one unit and a step: write {ExampleOf(place.Sort())}.");
         }
 
         var step = In.Percent.ToSi(percent);
-        return !(to > from) ? (null, "ends below its beginning.")
+        return to == from ? (null, "ends where it begins: a range has two ends.")
+            : !(to > from) ? (null, "ends below its beginning.")
             : !(step >= Finest && step <= Coarsest) ? (null, "has steps that are not between 0.5 % and 50 %.")
             : Math.Log(to / from) / Math.Log(1.0 + step) > MostValues ? (null, $"has more than {MostValues} steps.")
             : place.Sort() == PartSort.Damper && !(from >= LeastFactor && to <= MostFactor)
@@ -90,6 +91,10 @@ public sealed partial record ChooseRange(double From, double To, double Step)
     private static double? Of(PartPlace place, string number, string unit) => place.Sort() == PartSort.Damper
         ? unit == "%" && QuantityText.Number(number) is { } percent and > 0.0 ? In.Percent.ToSi(percent) : null
         : QuantityText.Parse<Stiffness>($"{number} {unit}") is { IsRead: true, Amount.Si: > 0.0 and var rate } ? rate : null;
+
+    // Nobody calls a part so: what is wrong with it as a range is then said.
+    [GeneratedRegex(@"^[-+]?[0-9].* to .*[0-9]| in steps of ", RegexOptions.CultureInvariant)]
+    private static partial Regex Meant();
 
     [GeneratedRegex(
         @"^(?<from>[0-9]+(\.[0-9]+)?) to (?<to>[0-9]+(\.[0-9]+)?) ?(?<unit>\S.*?) in steps of (?<step>[0-9]+(\.[0-9]+)?) ?%$",

@@ -16,13 +16,18 @@ internal sealed record ChooseSide(Measure Measure, string Key, string Label, dou
     public int Turn(int setup) => !IsTold(setup) || Measure.Better == Better.Neither ? 0
         : (Changes[setup].Mean > 0.0) == (Measure.Better == Better.More) ? 1 : -1;
 
-    /// <summary>Whether a setup's change is told from none: beyond what scatters, and not nothing as it is printed.</summary>
-    public bool IsTold(int setup) => Changes[setup].IsTold
-        && Math.Round(Measure.Unit.Of(Changes[setup].Mean), Measure.Digits) != 0.0;
+    /// <summary>Whether a setup's change is told from none: beyond what scatters, by both of its ends as they are printed.</summary>
+    public bool IsTold(int setup) => Changes[setup].IsTold && Printed(Changes[setup].Low) != 0.0 && Printed(Changes[setup].High) != 0.0;
 
     /// <summary>Whether it stands in the table alone: the ride of seats beyond the first.</summary>
     public bool IsFurther { get; init; }
 
-    /// <summary>A change in words, the sign in front.</summary>
-    public string Print(double change) => Numeral.Change(Measure.Unit.Of(change), Measure.Digits) + Measure.Unit.Suffix;
+    /// <summary>A setup's change in words, the signs in front: at least and at most, or one number where both are printed alike.</summary>
+    public string Words(int setup) => (Print(Changes[setup].Low), Print(Changes[setup].High)) is var (low, high) && low == high
+        ? $"{low} in all"
+        : $"{low} to {high}";
+
+    private string Print(double change) => Numeral.Change(Measure.Unit.Of(change), Measure.Digits) + Measure.Unit.Suffix;
+
+    private double Printed(double change) => Math.Round(Measure.Unit.Of(change), Measure.Digits);
 }

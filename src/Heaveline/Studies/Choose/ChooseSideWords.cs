@@ -39,7 +39,7 @@ internal sealed class ChooseSideWords(ChooseFindings findings)
     {
         var judged = findings.Sides.Where(side => side.Measure.Better != Better.Neither && side.Changes[k].Draws > 1 && !side.IsFurther).ToArray();
         string Those(int turn) => string.Join(", ", judged.Where(side => side.Turn(k) == turn).Select(side =>
-            turn == 0 ? side.Label : $"{side.Label} ({side.Print(side.Changes[k].Low)} to {side.Print(side.Changes[k].High)})"));
+            turn == 0 ? side.Label : $"{side.Label} ({side.Words(k)})"));
         var parts = new[] { ("better", 1), ("worse", -1), ("the same within the doubt", 0) }
             .Select(turn => (Words: turn.Item1, Those: Those(turn.Item2))).Where(turn => turn.Those.Length > 0);
         return new Sentence(

@@ -17,9 +17,6 @@ internal static class ChooseSides
     /// <summary>In so many of the drawn cars at most: a paired difference scatters little.</summary>
     public const int MostDraws = 32;
 
-    // The half-width, in standard deviations, that one drawn car lies within 9 times in 10.
-    private const double Ninety = 1.645;
-
     // Below the scatter of the draws.
     private static readonly RandomOptions OnRoad = RandomOptions.Default with { Tolerance = 1e-3 };
 
@@ -99,7 +96,10 @@ internal static class ChooseSides
                     .Where(double.IsFinite),
             ];
             return new ChooseChange(
-                numbers[car][row] - numbers[0][row], DrawnNumbers.Mean(all), all.Length > 1 ? Ninety * DrawnNumbers.Deviation(all) : 0.0, all.Length);
+                numbers[car][row] - numbers[0][row],
+                DrawnNumbers.Mean(all),
+                all.Length > 1 ? Gaussian.Ninety * DrawnNumbers.Deviation(all) : 0.0,
+                all.Length);
         }
     }
 }

@@ -45,7 +45,7 @@ internal static class ChooseTables
             one.Harder.Hit is { Ratio: var ratio } ? In.Percent.Of(ratio) : null);
         if (findings.Asked.Car.Seats.Count > 0)
         {
-            Add("worst-seat", "greatest vertical of the worst seat, worst of the use cases, as stated", "%", Tenths, one =>
+            Add("worst-seat", "greatest vertical acceleration of the worst seat, worst of the use cases, as stated", "%", Tenths, one =>
                 one.Harder.Seat is { Ratio: var ratio } ? In.Percent.Of(ratio) : null);
         }
 

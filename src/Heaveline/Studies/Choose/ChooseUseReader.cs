@@ -27,7 +27,12 @@ internal sealed record ChooseUseReader(
                 continue;
             }
 
-            ImmutableArray<double> speeds = [.. line.Speeds.Select(word => reader.Speed(Use, word)).OfType<double>().Distinct().Order()];
+            ImmutableArray<double> speeds =
+            [
+                .. line.Speeds.Select(word => reader.Speed(Use, word)).OfType<double>()
+                    // 25 km/h and 25000 m/h are one speed, whatever the last bit says.
+                    .DistinctBy(speed => Math.Round(speed, 9)).Order(),
+            ];
             if (line.Letter is { } letter)
             {
                 Refuse(reader, words, line, isSecond: random is not null);

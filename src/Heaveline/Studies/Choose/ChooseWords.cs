@@ -18,6 +18,8 @@ internal sealed class ChooseWords(ChooseFindings findings)
     // A source of less of the scatter is not worth measuring anew.
     private const double LeastDoubt = 0.05;
 
+    private const string NoneBetter = "no setup that may be chosen settles better.";
+
     // Differences below this nobody feels.
     private const double Unfelt = 0.01;
 
@@ -47,15 +49,17 @@ internal sealed class ChooseWords(ChooseFindings findings)
             {
                 var best = findings.List[0];
                 return new("finding", $"{SoFar}orth buying: A, {findings.Parts.Words(best.Entry.Setup)}{Costs(best.Entry.Setup)}"
-                    + $"{ChooseSprings.Condition(best.Fitted, findings.Asked)}. {Effect(best)}{OnStops}");
+                    + $"{ChooseSprings.Condition(best.Fitted, findings.Asked)}. {Effect(best)}"
+                    + $"{(ChooseGrip.Fall(findings, best) is { } fall ? $" But {fall}." : "")}{OnStops}");
             }
 
             var bar = $"{Numeral.Of(In.Percent.Of(Shortlist.Felt), 0)} % or more off the settling"
                 + (findings.Trial.Draws > 0 ? " in 9 drawn cars of 10" : "");
             return new("finding", (Failure is null ? "Leave it as it is: " : $"{Early}: leave it as it is, ") + findings.Least switch
             {
-                null => "no setup may be chosen within the limits.",
-                { Wishes: [var ratio, ..] } when ratio >= 1.0 - Shortlist.Untold => "no setup that may be chosen settles better.",
+                null when !findings.Found.Driven.Any(one => one.Setup != 0L && one.IsAllowed) => "no setup may be chosen within the limits.",
+                null => NoneBetter,
+                { Wishes: [var ratio, ..] } when ratio >= 1.0 - Shortlist.Untold => NoneBetter,
                 var least => $"{(IsGained ? $"what takes {bar} does not keep there what must hold" : $"no setup that may be chosen takes {bar}")}. "
                     + $"The least settling as stated has {findings.Parts.Words(least.Setup)}{Costs(least.Setup)}: {Less(least.Wishes[0])}"
                     + $"{Ninth(least)}{Fell(least)}.",
@@ -68,8 +72,9 @@ internal sealed class ChooseWords(ChooseFindings findings)
     [
         .. findings.List.Select(one => new Sentence($"setup-{one.Letter.ToLowerInvariant()}",
             $"{one.Letter}. {FirstLetter.Raised(findings.Parts.Words(one.Entry.Setup))}{Costs(one.Entry.Setup)}: "
-            + $"{And(one.Entry.Reasons.Select(Reason))}; settling {Less(one.Entry.Tried.Stated.Wishes[0])}{Ninth(one)}"
-            + (one.Harder.Words(Less) is { } harder ? $"; but {harder}" : "") + $"{ChooseSprings.Condition(one.Fitted, findings.Asked)}.")),
+            + $"{And(one.Entry.Reasons.Select(Why))}; settling {Less(one.Entry.Tried.Stated.Wishes[0])}{Ninth(one)}"
+            + (one.Harder.Words(Less) is { } harder ? $"; but {harder}" : "")
+            + (ChooseGrip.Fall(findings, one) is { } fall ? $"; {fall}" : "") + $"{ChooseSprings.Condition(one.Fitted, findings.Asked)}.")),
     ];
 
     /// <summary>Why it is so: shares, the worst use case, neighbours, what bars better, whose doubt matters, ends of the list.</summary>
@@ -132,6 +137,11 @@ internal sealed class ChooseWords(ChooseFindings findings)
     private const string Early = "So far, stopped before its end";
 
     private string SoFar => Failure is null ? "W" : $"{Early}: w";
+
+    // The number that the reason goes by: as stated another may have less.
+    private string Why(ShortlistReason reason) => reason == ShortlistReason.Best && findings.Trial.Draws > 0
+        ? $"{Reason(reason)} in 9 drawn cars of 10"
+        : Reason(reason);
 
     // 0.74 is "26.0 % less", 1.03 "3.0 % more".
     private static string Less(double ratio)
@@ -205,7 +215,11 @@ internal sealed class ChooseWords(ChooseFindings findings)
     private Sentence? Alike => findings.List.IsEmpty || findings.List[0].Alike.IsEmpty ? null : new("alike",
         "The draws cannot tell from A, among others, with one place of it a step aside: "
         + string.Join("; ", findings.List[0].Alike.Select(setup => Beside(findings.List[0].Entry.Setup, setup)))
-        + ". Take the cheapest, or what is in stock.");
+        + (IsCheaper(findings.List[0]) ? ". Take the cheapest, or what is in stock." : ". Take what is in stock."));
+
+    // Whether the price can decide.
+    private bool IsCheaper(ChooseTold best) => findings.Parts.HasPrices
+        && best.Alike.Any(setup => findings.Parts.Space.Price(setup) != findings.Parts.Space.Price(best.Entry.Setup));
 
     // What lies a step aside and is no choice.
     private Sentence? Aside
@@ -345,6 +359,7 @@ internal sealed class ChooseWords(ChooseFindings findings)
     {
         var space = findings.Parts.Space;
         var place = Enumerable.Range(0, space.Places.Length).First(k => space.OptionAt(best, k) != space.OptionAt(setup, k));
-        return $"{space.Places[place].Name} {findings.Parts.At(setup, place)}{Costs(setup)}";
+        return $"{space.Places[place].Name} {findings.Parts.At(setup, place)}{Costs(setup)}"
+            + (findings.List.FirstOrDefault(one => one.Entry.Setup == setup) is { } told ? $" (that is {told.Letter})" : "");
     }
 }

@@ -39,7 +39,7 @@ internal static class LinkGuards
     private static IEnumerable<string> Standing(LoadedCar before, LoadedCar after)
     {
         var worse = new List<(CureBreach Breach, string Where)>();
-        var (damped, isWeak) = (new List<string>(), false);
+        var damped = new List<(bool IsWeak, bool WasOut, string Told)>();
         foreach (var load in new[] { after.Load }.Concat(after.Car.LoadStates).Append(LoadState.Reference).DistinctBy(load => load.Name))
         {
             if (Model(before.Car, load) is not { } was)
@@ -54,18 +54,21 @@ internal static class LinkGuards
             }
 
             var (rest, stands) = (new CarAtRest(was), new CarAtRest(now));
-            damped.AddRange(Ends.Where(end => !CureGuard.IsDamped(rest, stands, end)).Select(end =>
-                $"the {CornerNames.Of(end)}'s from {Ratio(rest, end)} to {Ratio(stands, end)} under '{load.Name}'"));
-            isWeak |= Ends.Any(end => !CureGuard.IsDamped(rest, stands, end) && stands.DampingRatio(end) < CureGuard.LeastDamping);
+            damped.AddRange(Ends.Where(end => !CureGuard.IsDamped(rest, stands, end)).Select(end => (
+                stands.DampingRatio(end) < CureGuard.LeastDamping,
+                rest.DampingRatio(end) is < CureGuard.LeastDamping or > CureGuard.MostDamping,
+                $"the {CornerNames.Of(end)}'s from {Ratio(rest, end)} to {Ratio(stands, end)} under '{load.Name}'")));
             worse.AddRange(CureStance.Of(now).All(CureStance.Of(was)).Where(one => one.Breach != CureBreach.Damping)
                 .Select(one => (one.Breach, $"{one.Of} under '{load.Name}'")));
         }
 
-        if (damped.Count > 0)
+        // What was out already is moved farther out, and a weak end wants other help than a strong one.
+        foreach (var group in damped.GroupBy(one => (one.IsWeak, one.WasOut)))
         {
-            yield return $"The link takes an axle's damping ratio out of {Numeral.Of(CureGuard.LeastDamping, "F2")} to "
-                + $"{Numeral.Of(CureGuard.MostDamping, "F2")} (common practice, no source), {string.Join("; ", damped)}: "
-                + (isWeak
+            yield return $"The link takes an axle's damping ratio {(group.Key.WasOut ? "farther out" : "out")} of "
+                + $"{Numeral.Of(CureGuard.LeastDamping, "F2")} to {Numeral.Of(CureGuard.MostDamping, "F2")} (common practice, no source), "
+                + $"{string.Join("; ", group.Select(one => one.Told))}: "
+                + (group.Key.IsWeak
                     ? "it adds stiffness without as much damping. Give it a damper, or a softer spring."
                     : "it adds more damping than stiffness. Give it a weaker damper.");
         }
@@ -96,14 +99,16 @@ internal static class LinkGuards
     private static IEnumerable<string> Crossed(Road road, string hump, IReadOnlyList<LinkCrossing> crossings)
     {
         var guard = CureGuard.Of(crossings[0].With.Model, road, CureAim.Settling);
-        var broken = crossings.Where(c => c is { Before.Outcome: PassOutcome.Completed, With.Outcome: not PassOutcome.Completed }).ToList();
+        var broken = crossings
+            .Where(c => c.IsPipeCounted && c is { Before.Outcome: PassOutcome.Completed, With.Outcome: not PassOutcome.Completed }).ToList();
         if (broken.Count > 0)
         {
             yield return $"Over the {hump}, at {Speeds(broken)}, the car with this link does not get across, which it does without.";
         }
 
+        // Where the pipe is not counted the pass is that of a wider one and blames this one for nothing: the answer says so there.
         var worse = from crossing in crossings
-                    where crossing is { Before.Outcome: PassOutcome.Completed, With.Outcome: PassOutcome.Completed }
+                    where crossing.IsPipeCounted && crossing is { Before.Outcome: PassOutcome.Completed, With.Outcome: PassOutcome.Completed }
                     let was = guard.Measured.Select(measure => measure.Of(crossing.Before!)).ToArray()
                     let now = guard.Measured.Select(measure => measure.Of(crossing.With)).ToArray()
                     from one in guard.Worse(was, now)

@@ -63,7 +63,7 @@ public class StudyTextsTests
         static string Refused(Given given) => Assert.Throws<RefusedValueException>(() => StudyTexts.Of(
             "choose", given,
             [
-                (given.Words.First().Words, [new SourceText("/home/a/fern.yaml", "name: Fern").ToInput()]),
+                (given.Words[0].Words, [new SourceText("/home/a/fern.yaml", "name: Fern").ToInput()]),
             ])).Message;
     }
 
