@@ -113,6 +113,7 @@ internal static class FilmWords
             Marks = f.Optional(Marks),
         };
         return Tried(f, Wheelbase, () => new FilmGiven { Wheelbase = length })
+            && Tried(f, Speed, () => new FilmGiven { Wheelbase = new(2.7), Speed = f.OptionalValue(Speed) })
             && Tried(f, Slower, () => new FilmGiven { Wheelbase = new(2.7), Slowness = slower?.Si })
             && Tried(f, FrontShare, () => new FilmGiven { Wheelbase = new(2.7), FrontShare = share })
             ? sheet
