@@ -68,8 +68,8 @@ internal static class FilmWords
     /// <summary>The whole file.</summary>
     public static readonly Shape<FilmSheet> Shape = new Shape(
         "film file",
-        "One film of a car that passes a bump, from the roadside: which car, where, its wheelbase, the marks. Its track is kept beside it, so that "
-            + "nothing need be followed twice; nothing else that is computed is kept.",
+        "One film of a car that passes a bump, from the roadside: which car, where, its wheelbase, the marks. Its track is kept beside it by "
+            + "--track or by the page, so that nothing need be followed twice; nothing else that is computed is kept.",
         Name, Note, Place, Seen, Video, Track, Wheelbase, Speed, Slower, FrontShare, Marks)
         .As(MakeSheet);
 
@@ -113,6 +113,7 @@ internal static class FilmWords
             Marks = f.Optional(Marks),
         };
         return Tried(f, Wheelbase, () => new FilmGiven { Wheelbase = length })
+            && Tried(f, Speed, () => new FilmGiven { Wheelbase = new(2.7), Speed = f.OptionalValue(Speed) })
             && Tried(f, Slower, () => new FilmGiven { Wheelbase = new(2.7), Slowness = slower?.Si })
             && Tried(f, FrontShare, () => new FilmGiven { Wheelbase = new(2.7), FrontShare = share })
             ? sheet

@@ -59,8 +59,12 @@ public static class TrackFile
         {
             if (Frame(lines[i]) is not { } frame)
             {
-                return Refused(i + 1, $"This row is no frame: it has {lines[i].Split(',').Length} cells, or one that is no number.",
-                    $"A row has {TrackText.Columns} numbers; what is not seen is blank.");
+                return Refused(i + 1, Wrong(lines[i]), $"A row has {TrackText.Columns} numbers; what is not seen is blank.");
+            }
+
+            if (frames.Count > 0 && !(frame.Time > frames[^1].Time))
+            {
+                return Refused(i + 1, "This row's time is not later than that of the row above.", "Give the rows as they were followed.");
             }
 
             frames.Add(frame);
@@ -108,15 +112,22 @@ public static class TrackFile
 
         var (front, rear, body, camera) = (cells[1..4], cells[4..7], cells[7..15], cells[15..23]);
         return AreAll(front) && AreAll(rear) && AreAll(body) && AreAll(camera)
+            && (front[0].Length == 0 || Cell.Number(front[2]) >= 0.0) && (rear[0].Length == 0 || Cell.Number(rear[2]) >= 0.0)
             && (body[0].Length == 0 || IsPose(body)) && (camera[0].Length == 0 || IsPose(camera))
             ? new FilmFrame { Time = time, Front = HubOf(front), Rear = HubOf(rear), Body = PoseOf(body), Camera = PoseOf(camera) }
             : null;
     }
 
+    private static string Wrong(string line) => line.Split(',') is var cells && cells.Length != TrackText.Columns
+        ? $"This row is no frame: it has {cells.Length} cells."
+        : cells.FirstOrDefault(c => c.Length > 0 && Cell.Number(c) is null) is { } word ? $"This row is no frame: '{word}' is no number."
+        : "This row is no frame: part of a point is blank, or a doubt or a count is below 0, a size not above 0, a turn beyond ± 1.2 rad.";
+
     private static bool AreAll(string[] cells) => cells.All(c => c.Length == 0) || cells.All(c => Cell.Number(c) is not null);
 
     private static bool IsPose(string[] cells) =>
-        Cell.Number(cells[3]) > 0.0 && Cell.Number(cells[6]) is >= 0.0 and <= 1e6 && Cell.Number(cells[7]) is >= 0.0 and <= 1e6;
+        Cell.Number(cells[3]) > 0.0 && Cell.Number(cells[2]) is >= -1.2 and <= 1.2 && Cell.Number(cells[4]) >= 0.0 && Cell.Number(cells[5]) >= 0.0
+        && Cell.Number(cells[6]) is >= 0.0 and <= 1e6 && Cell.Number(cells[7]) is >= 0.0 and <= 1e6;
 
     private static SeenHub? HubOf(string[] c) => c[0].Length == 0 ? null : new SeenHub(Of(c[0]), Of(c[1]), Of(c[2]));
 

@@ -32,6 +32,9 @@ internal sealed class FilmMeasuring(SeenPass pass, bool isFitted)
     // What the fit leaves open of a level beside the mean of the first frames.
     private const double FittedLevel = 0.5;
 
+    // Half a swing of a body that pitches at 1.25 Hz: what lies still for less may rise again. Common practice, no source.
+    private const double HalfSwing = 0.4;
+
     private int draw;
 
     public FilmNumbers Numbers()
@@ -43,6 +46,7 @@ internal sealed class FilmMeasuring(SeenPass pass, bool isFitted)
             draw = k;
             return Once(1.0);
         }).ToList();
+        var isStill = pass.Reach > Least && asIs.IsStill && asIs.StillFrom + HalfSwing <= pass.Reach;
         FilmNumber Of(Func<Reading, double> of) => FilmNumber.Of(of(asIs), [.. draws.Select(of)]);
         return new FilmNumbers
         {
@@ -52,18 +56,19 @@ internal sealed class FilmMeasuring(SeenPass pass, bool isFitted)
                 var half = 0.5 * (number.High - number.Low);
                 var smoothed = asIs.Pitch[k] - smoother.Pitch[k];
                 return new EventNumber(m, number.Value, Math.Sqrt((half * half) + (double.IsFinite(smoothed) ? smoothed * smoothed : 0.0)));
-            }).Where(n => double.IsFinite(n.Value))],
+            }).Where(n => double.IsFinite(n.Value) && (isStill || n.Measure.Key != "settling-time"))],
             HeaveShare = Of(r => r.Heave) is var h ? new FilmNumber(h.Value, Math.Max(0.0, h.Low), Math.Min(1.0, h.High)) : default,
             Centre = Of(r => r.Centre),
             AboutCentre = asIs.About,
             PitchPerLift = Of(r => r.PerLift),
-            IsStill = pass.Reach > Least && asIs.IsStill,
+            IsStill = isStill,
             CyclesSeen = asIs.Cycles,
             Reach = pass.Reach,
         };
     }
 
-    private sealed record Reading(double[] Pitch, double Heave, double Centre, double About, double PerLift, bool IsStill, double Cycles);
+    private sealed record Reading(
+        double[] Pitch, double Heave, double Centre, double About, double PerLift, bool IsStill, double StillFrom, double Cycles);
 
     private static IReadOnlyList<Measure<Passes.Pass>> Measures() => [.. HitCatalogue.All, .. SettlingCatalogue.All];
 
@@ -117,7 +122,7 @@ internal sealed class FilmMeasuring(SeenPass pass, bool isFitted)
         }
 
         var rms = values[Measures().ToList().IndexOf(SettlingCatalogue.RmsPitch)];
-        var still = curves.LastAbove(PassSignal.Pitch, PitchSettling.Threshold) is not null;
+        var stillAt = curves.LastAbove(PassSignal.Pitch, PitchSettling.Threshold);
         double lobes = curves.Lobes(PassSignal.Pitch, PitchSettling.Threshold, leaves);
         return new Reading(
             values,
@@ -125,7 +130,8 @@ internal sealed class FilmMeasuring(SeenPass pass, bool isFitted)
             seen ? centre : double.NaN,
             seen ? about : double.NaN,
             rms / Math.Abs(pass.Lift * scale),
-            still,
+            stillAt is not null,
+            stillAt is { } at ? (double)at - leaves : double.PositiveInfinity,
             0.5 * lobes);
     }
 

@@ -24,7 +24,10 @@ public sealed record FilmNumbers
     /// <summary>RMS pitch of the settling's first second over the lift of the wheels, rad/m.</summary>
     public required FilmNumber PitchPerLift { get; init; }
 
-    /// <summary>Whether the pitch had fallen below a tenth of its peak for good while it was seen; false: it still swung.</summary>
+    /// <summary>
+    /// Whether the pitch had fallen below a tenth of its peak and stayed there for half a swing while it was seen; false: it may swing above it
+    /// again.
+    /// </summary>
     public required bool IsStill { get; init; }
 
     /// <summary>Swings of the settling that were seen, in cycles of the pitch; 0 where it turns round less than twice.</summary>
@@ -32,6 +35,9 @@ public sealed record FilmNumbers
 
     /// <summary>How long the settling was seen, s.</summary>
     public required double Reach { get; init; }
+
+    /// <summary>Whether the settling's first second was seen whole, but for a frame or two.</summary>
+    public bool IsSecondSeen => Reach >= Measures.PitchSettling.Second - 0.04;
 
     /// <summary>A number of the pitch by its key; null where there is none.</summary>
     public EventNumber? For(string key) => OfPitch.FirstOrDefault(n => n.Measure.Key == key);

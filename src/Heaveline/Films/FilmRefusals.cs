@@ -20,7 +20,7 @@ internal sealed class FilmRefusals(SeenPass[] passes, FilmFit fit, ImmutableArra
         {
             all.Add(new CarRefusal(
                 RefusalKind.Misfit,
-                $"The body does not move like one on springs and dampers under these wheels: {Millimetres(misfit)} are left over. A car on its "
+                $"The body does not move like one on springs and dampers under these wheels: {Left(misfit, alike)}. A car on its "
                     + "stops, a mark that slipped, a wheel that was lost or a car that braked does so.",
                 "A slower pass, coasting, with marks that were looked at again."));
         }
@@ -67,6 +67,10 @@ internal sealed class FilmRefusals(SeenPass[] passes, FilmFit fit, ImmutableArra
         CarNumber.RearDamping => "rear damping",
         _ => "dynamic index",
     };
+
+    private static string Left(double misfit, double alike) => misfit > FilmIdentification.MostMisfit
+        ? $"{Millimetres(misfit)} are left over"
+        : $"the {Millimetres(misfit)} that are left over swing slowly, {Numeral.Of(alike, 0)} samples in a row alike";
 
     private string Films => passes.Length == 1 ? "one film" : $"{passes.Length} films";
 

@@ -18,6 +18,9 @@ internal sealed class LampFit(LampTrack lamp, double? from, CancellationToken st
     private const double MostSaturated = 0.5;
     private const int Draws = 60;
 
+    // A body with a twentieth of critical damping at 0.8 Hz dies away by 0.25 a second; what does not by half of that is no settling, 1/s.
+    private const double LeastDecay = 0.12;
+
     // By so much the draws' scatter lies below that of planted lamps.
     private const double Widened = 1.25;
 
@@ -42,6 +45,15 @@ internal sealed class LampFit(LampTrack lamp, double? from, CancellationToken st
         {
             throw new RefusedValueException(
                 "brightness", $"{lamp.Brightness.Length} numbers", $"{lamp.Times.Length}, one a frame", "Give the brightness of each frame.");
+        }
+
+        if (from < lamp.Times[0])
+        {
+            throw new RefusedValueException(
+                "the time after which the lamp is looked at",
+                $"{Numeral.Of(from.Value, 2)} s",
+                $"{Numeral.Of(lamp.Times[0], 2)} s, the first frame, or later",
+                "Give the film's time at which the rear wheels have left the bump.");
         }
 
         var floor = Dark * lamp.Brightness.Max();
@@ -71,6 +83,15 @@ internal sealed class LampFit(LampTrack lamp, double? from, CancellationToken st
                 $"{Numeral.Of(best.Frequency * times[^1], 1)} flashes that explain {Numeral.Of(In.Percent.Of(explained), 0)} % of its changes",
                 $"{Numeral.Of(FewestFlashes, 1)} flashes at least and {Numeral.Of(In.Percent.Of(LeastExplained), 0)} %",
                 "Film the lamp for longer after the bump, from the road's edge, exposure locked.");
+        }
+
+        if (best.Decay < LeastDecay)
+        {
+            throw new RefusedValueException(
+                "what is left of the flash one flash later",
+                $"{Numeral.Of(In.Percent.Of(Math.Exp(-best.Decay / best.Frequency)), 0)} %",
+                "a swing that dies away",
+                "Look whether the lamp shows the settling after a bump: other lights and a rough road flash on and on.");
         }
 
         double[] model = [.. smooth.Zip(swing, (a, b) => a + b)];

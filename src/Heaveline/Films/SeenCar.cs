@@ -24,8 +24,11 @@ public sealed record SeenCar
     /// <summary>Mean speed of its films, m/s.</summary>
     public double Speed => Passes.Average(p => p.Speed);
 
-    /// <summary>Pitch of the settling over the lift of the wheels, rad/m, mean of its films.</summary>
-    public FilmNumber PitchPerLift => Mean(Numbers.Select(n => n.PitchPerLift), Passes.Average(p => p.WheelbaseDoubt));
+    /// <summary>
+    /// Pitch of the settling over the lift of the wheels, rad/m, mean of its films that show its first second whole; not a number where none does.
+    /// </summary>
+    public FilmNumber PitchPerLift =>
+        Mean(Numbers.Where(n => n.IsSecondSeen).Select(n => n.PitchPerLift), Passes.Average(p => p.WheelbaseDoubt));
 
     /// <summary>Share of the settling's motion that is level, mean of its films.</summary>
     public FilmNumber HeaveShare => Mean(Numbers.Select(n => n.HeaveShare), 0.0);

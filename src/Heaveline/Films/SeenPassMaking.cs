@@ -18,6 +18,9 @@ internal sealed class SeenPassMaking(FilmTrack track, FilmGiven given)
     // Weight of what is seen after the bump for the level: the wheels still swing there, the tyres are still pressed.
     private const double After = 0.3;
 
+    // A speed that was said may be off by so much, of the logarithm, from what a slow motion explains.
+    private const double NearSlowness = 0.1;
+
     private readonly double wheelbase = given.Wheelbase.Si;
     private readonly List<string> remarks = [.. track.Remarks];
 
@@ -248,10 +251,12 @@ internal sealed class SeenPassMaking(FilmTrack track, FilmGiven given)
 
         var ratio = speed.Si / played;
         var near = new[] { 1.0, 2.0, 4.0, 5.0, 8.0, 10.0, 16.0, 20.0, 32.0 }.MinBy(s => Math.Abs(Math.Log(ratio / s)));
-        if (Math.Abs(Math.Log(ratio / near)) > 0.12)
+        if (Math.Abs(Math.Log(ratio / near)) > NearSlowness)
         {
-            remarks.Add($"The film shows {Speed(played)} where {Speed(speed.Si)} was said; played {Numeral.Of(near, 0)} times slower than taken "
-                + $"it would be {Speed(played * near)}: look at the speed, the wheelbase and the marks.");
+            remarks.Add($"The film shows {Speed(played)} where {Speed(speed.Si)} was said, and no slow motion explains it (the nearest, "
+                + $"{Numeral.Of(near, 0)} times slower, would be {Speed(played * near)}): it is read as played as it was taken. Look at the speed, "
+                + "the wheelbase and the marks.");
+            return 1.0;
         }
 
         return near;

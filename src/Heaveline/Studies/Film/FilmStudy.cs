@@ -153,6 +153,13 @@ public static class FilmStudy
                 + "or put them in order with --at.");
         }
 
+        KeptFilm[] all = [.. there, .. after];
+        if (!reader.IsRefused && all.Index().FirstOrDefault(f => all.Take(f.Index).Any(one => one.Track.Frames.SequenceEqual(f.Item.Track.Frames)))
+            is { Item: not null } twice)
+        {
+            reader.Object(Films.Name, $"the track of '{twice.Item.Sheet.Name}' is given twice, frame by frame: one film tells nothing twice.");
+        }
+
         return reader.IsRefused
             ? null
             : new FilmAsked { Films = [.. there], After = [.. after], Place = place, Car = car, Road = road };

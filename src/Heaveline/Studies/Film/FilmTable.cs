@@ -75,8 +75,12 @@ public static class FilmTable
         var pass = new FactTable(answer.Car.Passes.Length > 1 ? "First film (90 %)" : "The pass (90 %)", columns);
         foreach (var n in numbers.OfPitch)
         {
+            // No time, count or root mean square of a settling lies below nothing; what was not seen whole has no car's number beside it.
+            var isSettling = n.Measure.Key.StartsWith("settling", StringComparison.Ordinal);
+            var low = n.Value - n.HalfWidth;
             pass.Add(n.Measure, Row(
-                n.Value, n.Value - n.HalfWidth, n.Value + n.HalfWidth, forecast?.Pass is null ? null : forecast.Of(n.Measure.Key)));
+                n.Value, isSettling ? Math.Max(0.0, low) : low, n.Value + n.HalfWidth,
+                forecast?.Pass is null ? null : isSettling && !numbers.IsSecondSeen ? double.NaN : forecast.Of(n.Measure.Key)));
         }
 
         foreach (var (measure, n) in new[] { (Heave, numbers.HeaveShare), (Centre, numbers.Centre), (PerLift, numbers.PitchPerLift) })

@@ -21,6 +21,10 @@ internal static class FilmWords
     // A film shows enough of the settling from here on, s.
     private const double EnoughReach = 1.0;
 
+    // From here on two wheelbases, or two lifts, are not those of one car or one bump, as shares: more than tapes and films are off.
+    private const double OtherWheelbase = 0.02;
+    private const double OtherLift = 0.3;
+
     private static readonly CarNumber[] Damping = [CarNumber.FrontDamping, CarNumber.RearDamping];
 
     /// <summary>What was seen where.</summary>
@@ -88,6 +92,14 @@ internal static class FilmWords
                 + "hold level or use a stand, 60 frames a second or more, shutter short (common practice, no source).";
         }
 
+        if (answer.Forecast is { } beside)
+        {
+            foreach (var caution in Unlike(beside, answer.Car.Passes[0]))
+            {
+                yield return caution;
+            }
+        }
+
         if (answer.Forecast is { Pass: null })
         {
             yield return "The car file is not driven: name the bump that was filmed with --over.";
@@ -119,7 +131,8 @@ internal static class FilmWords
 
     private static string Still(FilmNumbers numbers) => numbers.IsStill && numbers.For("settling-time") is { } time
         ? $"it stays below a tenth of its peak {Numeral.Of(time.Value, 2)} s after they have left, {Cycles(numbers.CyclesSeen)}."
-        : $"it still swings when the car leaves the picture {Numeral.Of(numbers.Reach, 2)} s after the bump, {Cycles(numbers.CyclesSeen)} seen.";
+        : "from when on it stays below a tenth of its peak is not told: the car leaves the picture "
+            + $"{Numeral.Of(numbers.Reach, 2)} s after the bump, {Cycles(numbers.CyclesSeen)} seen.";
 
     private static string Cycles(double cycles) => $"{Numeral.Of(cycles, 1)} {(cycles == 1.0 ? "cycle" : "cycles")}";
 
@@ -189,18 +202,29 @@ internal static class FilmWords
     {
         var n = change.Settling;
         string Off(double ratio) => Numeral.Of(100.0 * Math.Abs(ratio - 1.0), 0);
+        string With(SeenCar car) => $"{Numeral.Of(In.KilometresPerHour.Of(car.Speed), 1)} km/h";
+        if (!double.IsFinite(n.Value))
+        {
+            return "Whether it pitches less after the change is not told: before or after, no film shows the settling's first second whole.";
+        }
+
+        if (!change.IsAlike)
+        {
+            return $"Whether it pitches less after the change is not told: {With(before)} before and {With(after)} after are not driven alike.";
+        }
+
         var verdict = n.High < 1.0 ? $"It pitches less after the change: {Off(n.Value)} % ({Off(n.High)} to {Off(n.Low)} %) less"
             : n.Low > 1.0 ? $"It pitches more after the change: {Off(n.Value)} % ({Off(n.Low)} to {Off(n.High)} %) more"
             : $"No change of the pitch is told: {Numeral.Change(100.0 * (n.Value - 1.0), 0)} % ({Numeral.Change(100.0 * (n.Low - 1.0), 0)} to "
                 + $"{Numeral.Change(100.0 * (n.High - 1.0), 0)} %)";
-        return $"{verdict} RMS pitch for the lift in the settling's first second, {Count(before.Passes.Length)} before at {Speed(before.Speed)} and "
-            + $"{Count(after.Passes.Length)} after at {Speed(after.Speed)}; one pass is taken to scatter by {Percent(FilmChange.OnePass)}.";
+        return $"{verdict} RMS pitch for the lift in the settling's first second, {Count(before.Passes.Length)} before at {With(before)} and "
+            + $"{Count(after.Passes.Length)} after at {With(after)}; one pass is taken to scatter by {Percent(FilmChange.OnePass)}.";
     }
 
     private static string Beside(FilmForecast forecast, SeenCar seen, FilmNumbers numbers)
     {
         var parts = new List<string>();
-        if (forecast.Of("settling-rms-pitch") is var own && double.IsFinite(own) && numbers.Settling is { } settling)
+        if (forecast.Of("settling-rms-pitch") is var own && double.IsFinite(own) && numbers is { Settling: { } settling, IsSecondSeen: true })
         {
             var isWithin = Math.Abs(own - settling.Value) <= settling.HalfWidth;
             parts.Add($"by the car file the settling's RMS pitch would be {Degrees(own)} at {Speed(forecast.Pass!.Speed)}, "
@@ -216,9 +240,33 @@ internal static class FilmWords
                     + $"{Numeral.Of(ratio.High, 2)}"));
         }
 
+        string[] outside =
+        [
+            .. new[] { CarNumber.FrontFrequency, CarNumber.RearFrequency, CarNumber.PitchIndex }
+                .Select(number => (Number: number, Seen: seen.Car.Of(number), File: forecast.Beside.Of(number)))
+                .Where(n => n.Seen is { IsSaid: true } e && n.File is { } own && (own < e.Low || own > e.High))
+                .Select(n => $"its {FilmRefusals.Name(n.Number)} is {Numeral.Of(n.File!.Value, 2)}, outside {Ratio(n.Seen!)}"),
+        ];
+        parts.AddRange(outside);
         return parts.Count == 0
             ? $"Beside {forecast.Car.Name}, {forecast.Car.Load.Name}, the film tells no number to compare."
             : $"Beside {forecast.Car.Name}, {forecast.Car.Load.Name}: {string.Join("; ", parts)}.";
+    }
+
+    // Another car's sheet, or another bump than the one that was filmed.
+    private static IEnumerable<string> Unlike(FilmForecast beside, SeenPass seen)
+    {
+        var own = beside.Car.Model.Car.Wheelbase.Si;
+        if (Math.Abs(Math.Log(own / seen.Wheelbase)) > OtherWheelbase)
+        {
+            yield return $"The sheet's wheelbase, {Numeral.Of(seen.Wheelbase, 2)} m, is not that of {beside.Car.Name}, {Numeral.Of(own, 2)} m.";
+        }
+
+        if (beside.Pass is { } pass && pass.WheelHeight(0).Max() is var lift && Math.Abs(lift - seen.Lift) > Math.Max(0.015, OtherLift * lift))
+        {
+            yield return $"The wheels were lifted {Millimetres(seen.Lift)} in the film, and {Millimetres(lift)} by the bump that was named: "
+                + "it is another bump.";
+        }
     }
 
     private static string Count(int films) => films == 1 ? "one film" : $"{films} films";
