@@ -6,6 +6,9 @@ namespace Heaveline.Camera;
 /// <summary>The words of a command line: what is asked, of which file, and what was said beside.</summary>
 internal sealed class AskedWords
 {
+    // A day, s.
+    private const double LongestFilm = 86400.0;
+
     private readonly Dictionary<string, string> said = new(StringComparer.Ordinal);
 
     private AskedWords(string command, string file) => (Command, File) = (command, file);
@@ -46,8 +49,25 @@ internal sealed class AskedWords
     /// <summary>Words beside that must be there.</summary>
     public string Needed(string key) => Text(key) ?? throw new FormatException($"{Command} wants {key}.");
 
-    /// <summary>A number, or what is usual.</summary>
-    public double Number(string key, double usual) => Text(key) is null ? usual : Numbers(key, 1)[0];
+    /// <summary>A number within bounds, or what is usual.</summary>
+    public double Number(string key, double usual, double least, double most) => Text(key) is null ? usual
+        : Numbers(key, 1)[0] is var number && number >= least && number <= most ? number
+        : throw new FormatException(string.Create(CultureInfo.InvariantCulture, $"{key} is {Text(key)}; it must be {least} to {most}."));
+
+    /// <summary>The time of a frame that must be there, s after the first.</summary>
+    public double Time => Numbers("--at", 1)[0] is var time && time is >= 0.0 and <= LongestFilm ? time
+        : throw new FormatException(string.Create(CultureInfo.InvariantCulture, $"--at is {Text("--at")}; it must be 0 to {LongestFilm} s."));
+
+    /// <summary>Where a file is to be written.</summary>
+    /// <param name="ending">What its name must end in.</param>
+    public string To(string ending) => Needed("--to") is var to && to.EndsWith(ending, StringComparison.OrdinalIgnoreCase) ? to
+        : throw new FormatException($"--to is {to}; its name must end in {ending}.");
+
+    /// <summary>A box that must be there: its upper left and its lower right corner, px.</summary>
+    public (PicturePoint From, PicturePoint To) Box =>
+        Numbers("--box", 4) is [var left, var top, var right, var bottom] && left < right && top < bottom
+        ? (new PicturePoint(left, top), new PicturePoint(right, bottom))
+        : throw new FormatException($"--box is {Text("--box")}; it must be X,Y of the upper left corner and X,Y of the lower right one.");
 
     /// <summary>A point of the picture that must be there, px.</summary>
     public PicturePoint Point(string key) => Numbers(key, 2) is [var x, var y] ? new PicturePoint(x, y) : default;
@@ -71,10 +91,10 @@ internal sealed class AskedWords
     /// <summary>What is marked on a frame.</summary>
     public FilmMarks Marks() => new()
     {
-        Time = Numbers("--at", 1)[0],
+        Time = Time,
         Front = Point("--front"),
         Rear = Point("--rear"),
-        BoxFrom = Numbers("--box", 4) is var from ? new PicturePoint(from[0], from[1]) : default,
-        BoxTo = Numbers("--box", 4) is var to ? new PicturePoint(to[2], to[3]) : default,
+        BoxFrom = Box.From,
+        BoxTo = Box.To,
     };
 }

@@ -36,11 +36,14 @@ internal static class Program
         Exit codes: 0 done, 1 film or marks refused, 2 wrong usage, 3 could not be computed.
         """;
 
+    // A tenth of a second from the first row to the last: cameras read in less.
+    private const double LongestReadOut = 0.1;
+
     private static int Main(string[] args)
     {
         CultureInfo.CurrentCulture = CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
         Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
-        if (args is [] or ["--help"])
+        if (args is [] || args.Contains("--help"))
         {
             Console.WriteLine(Usage);
             return 0;
@@ -102,18 +105,20 @@ internal static class Program
             return Draw(asked, stop);
         }
 
+        // Before a film is opened for nothing.
+        var picture = asked.Command is "frame" or "still" ? asked.To(".png") : "";
         var film = FilmFile.Open(asked.File, stop);
         switch (asked.Command)
         {
             case "track":
-                return TrackText.Of(
-                    FilmFollower.Follow(film, asked.Marks(), asked.Number("--read-out", 0.0) / film.Height, new SaidProgress(), stop));
+                var rows = asked.Number("--read-out", 0.0, 0.0, LongestReadOut) / film.Height;
+                return TrackText.Of(FilmFollower.Follow(film, asked.Marks(), rows, new SaidProgress(), stop));
             case "lamp":
-                return LampText.Of(LampFollower.Follow(film, asked.Point("--lamp"), asked.Numbers("--at", 1)[0], new SaidProgress(), stop));
+                return LampText.Of(LampFollower.Follow(film, asked.Point("--lamp"), asked.Time, new SaidProgress(), stop));
             case "frame":
-                using (var frame = FilmFollower.Marked(film, asked.Numbers("--at", 1)[0], null, stop, out _))
+                using (var frame = FilmFollower.Marked(film, asked.Time, null, stop, out _))
                 {
-                    return Written(asked, frame);
+                    return Written(picture, frame);
                 }
 
             case "still":
@@ -121,14 +126,13 @@ internal static class Program
                 using (var frame = FilmFollower.Marked(film, asked.Marks().Time, null, stop, out _))
                 using (var still = StillPicture.Of(frame, asked.Marks()))
                 {
-                    return Written(asked, still);
+                    return Written(picture, still);
                 }
 
             case "hubs":
-                using (var frame = FilmFollower.Marked(film, asked.Numbers("--at", 1)[0], null, stop, out _))
+                using (var frame = FilmFollower.Marked(film, asked.Time, null, stop, out _))
                 {
-                    var box = asked.Text("--box") is null ? null : asked.Numbers("--box", 4);
-                    var hubs = box is null ? HubSearch.Of(frame) : HubSearch.Of(frame, new(box[0], box[1]), new(box[2], box[3]));
+                    var hubs = asked.Text("--box") is null ? HubSearch.Of(frame) : HubSearch.Of(frame, asked.Box.From, asked.Box.To);
                     return hubs is var (left, right)
                         ? JsonSerializer.Serialize(new Dictionary<string, double[]> { ["left"] = [left.X, left.Y], ["right"] = [right.X, right.Y] })
                         : "{}";
@@ -142,33 +146,30 @@ internal static class Program
         }
     }
 
-    private static string Written(AskedWords asked, Mat picture)
-    {
-        var to = asked.Needed("--to");
-        return Cv2.ImWrite(to, picture) ? JsonSerializer.Serialize(new Dictionary<string, string> { ["picture"] = to })
-            : throw new IOException($"The picture {to} could not be written.");
-    }
+    private static string Written(string to, Mat picture) => Cv2.ImWrite(to, picture)
+        ? JsonSerializer.Serialize(new Dictionary<string, string> { ["picture"] = to })
+        : throw new IOException($"The picture {to} could not be written. Look at the folder and whether it may be written.");
 
     private static string Draw(AskedWords asked, CancellationToken stop)
     {
+        var to = asked.To(".mp4");
         var read = CarFile.Load(asked.File);
         var why = read.Refusals is [var first, ..] ? first.Message : "nothing was said";
         var car = read.Value ?? throw new FilmRefusedException(
             $"{asked.File} is no car that can be drawn ({why}).",
             "Look at it with: heaveline check.");
-        var hump = new RoundTopHump { Height = new(In.Millimetres.ToSi(asked.Number("--height", 75.0))), Length = new(3.7) };
+        var hump = new RoundTopHump { Height = new(In.Millimetres.ToSi(asked.Number("--height", 75.0, 5.0, 200.0))), Length = new(3.7) };
         var film = new DrawnFilm
         {
-            Pass = DrawnPass.Of(car, Road.From(hump), In.KilometresPerHour.ToSi(asked.Number("--speed", 40.0))),
-            Clock = new DrawnClock { Rate = asked.Number("--rate", 60.0) },
+            Pass = DrawnPass.Of(car, Road.From(hump), In.KilometresPerHour.ToSi(asked.Number("--speed", 40.0, 5.0, 150.0))),
+            Clock = new DrawnClock { Rate = asked.Number("--rate", 60.0, 10.0, 1000.0) },
             Camera = new DrawnCamera
             {
-                Shake = asked.Number("--shake", 0.0), Pan = asked.Number("--pan", 0.0),
-                Slant = In.Degrees.ToSi(asked.Number("--slant", 0.0)),
-                Readout = asked.Number("--read-out", 0.0),
+                Shake = asked.Number("--shake", 0.0, 0.0, 50.0), Pan = asked.Number("--pan", 0.0, 0.0, 1.0),
+                Slant = In.Degrees.ToSi(asked.Number("--slant", 0.0, -30.0, 30.0)),
+                Readout = asked.Number("--read-out", 0.0, 0.0, LongestReadOut),
             },
         }.WholeCar();
-        var to = asked.Needed("--to");
         FilmWriter.Write(film, to, stop: stop);
         var marks = film.Marks(0.5 * (film.To - film.From));
         return JsonSerializer.Serialize(new Dictionary<string, double[]>

@@ -48,6 +48,11 @@ internal sealed class FilmFile : IPictures
             throw new FilmRefusedException($"There is no film {path}.", "Look at its name and folder.");
         }
 
+        if (Files.FileNode.Other(path) is { } other)
+        {
+            throw new FilmRefusedException($"{path} is {other}.", "Give a film that lies on a disk.");
+        }
+
         if (file.Length > Heaviest)
         {
             throw new FilmRefusedException(

@@ -187,6 +187,13 @@ public static class ReportStudy
         var (drives, drivesTurned) = ReportDrives.Of(reader, cars);
         var studyFile = reader.Text(Study);
         var study = studyFile is null ? null : reader.Asked(Study, ChooseStudy.Question, new Given([(Choices.Car.Name, studyFile)]));
+        if (study is not null && cars.Count > 0 && !cars.Any(car => car.Car.Name == study.Car.Name))
+        {
+            reader.Object(
+                Study.Name, $"The study '{studyFile}' asks what to buy for {study.Car.Name}, and the report is of "
+                    + $"{string.Join(" and ", cars.Select(car => car.Name))}: report that car, or name a study of this one.", isUsage: false);
+        }
+
         var parts = ReportParts.Of(
             reader, names.Count > 1, ReportDrives.Count(reader.Given.All(Drives).Count, drives), studyFile is not null);
         var same = ProveStudy.Circumstances(reader, Same);

@@ -38,6 +38,17 @@ public class StudyFileDoorTests
     }
 
     [Fact]
+    public void A_file_that_cannot_be_read_is_not_asked_for_its_lists()
+    {
+        using var scratch = new Scratch();
+        File.WriteAllText(scratch["s.yaml"], "study: s\n\tcar: fern-saloon.yaml\nparts: [a.yaml]\n");
+        var said = Spoken.Of("choose", scratch["s.yaml"]);
+        Assert.Equal(1, said.Code);
+        Assert.Contains("YAML takes no tabs there", said.Remarks, StringComparison.Ordinal);
+        Assert.DoesNotContain("parts must be given", said.Remarks, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Front_springs_alone_should_not_be_bought()
     {
         var said = Spoken.Typed("choose examples/studies/fern-front-springs.yaml");

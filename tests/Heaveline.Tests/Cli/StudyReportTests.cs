@@ -38,6 +38,16 @@ public class StudyReportTests
     }
 
     [Fact]
+    public void A_report_of_one_car_takes_no_study_of_another()
+    {
+        var said = Spoken.Of(
+            "report", "examples/garage/tarn-off-roader.yaml", "--study", "examples/studies/fern-front-springs.yaml", "--parts", "choose",
+            "--out", "r.html");
+        Assert.Equal(1, said.Code);
+        Assert.Contains("asks what to buy for Fern saloon, and the report is of Tarn off-roader", said.Remarks, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_part_needs_its_study_and_the_study_its_part()
     {
         var without = Spoken.Of("report", "examples/garage/fern-saloon.yaml", "--parts", "choose", "--out", "r.html");

@@ -15,7 +15,10 @@ internal sealed class KnownThings(params Car[] cars) : IFinder
     public Found<Car> Car(string name)
     {
         var car = cars.FirstOrDefault(c => c.Name == name);
-        return new Found<Car> { Name = name, Value = car, Refusal = car is null ? $"There is no car '{name}'." : "", Inputs = [Text(name)] };
+        return new Found<Car>
+        {
+            Name = name, Value = car, Refusal = car is null ? $"There is no car '{name}'." : "", IsMissing = car is null, Inputs = [Text(name)],
+        };
     }
 
     public Found<Road> Road(string name) =>

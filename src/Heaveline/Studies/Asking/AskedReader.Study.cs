@@ -29,6 +29,9 @@ public sealed partial class AskedReader
         return true;
     }
 
+    /// <summary>Whether what a choice names is there and cannot be read.</summary>
+    internal bool IsUnreadable(Choice choice) => objections.Any(o => o.Choice == choice.Name && !o.IsMissing && !o.IsUsage);
+
     /// <summary>The files of everything found so far, each once.</summary>
     internal IReadOnlyList<InputText> AllInputs => [.. files.SelectMany(f => f.Inputs).DistinctBy(input => input.Name)];
 

@@ -137,7 +137,10 @@ internal static class ChooseChoices
         var use = ChooseUseReader.Read(reader);
         var (open, filters) = ChooseOpenReader.Read(reader);
         var lists = reader.Parts(Lists);
-        if (reader.Given.All(Lists).Count == 0 && !(open.Length > 0 && open.All(place => filters.Any(f => f.Place == place && f.Range is not null))))
+        var car = reader.Car(Car);
+        // Of a file that cannot be read nobody knows whether it names its lists.
+        if (!reader.IsUnreadable(Car) && reader.Given.All(Lists).Count == 0
+            && !(open.Length > 0 && open.All(place => filters.Any(f => f.Place == place && f.Range is not null))))
         {
             reader.Object(Lists.Name, $"{Lists.Name} must be given: {Lists.Says}");
         }
@@ -162,7 +165,6 @@ internal static class ChooseChoices
         }
 
         var wishes = ReadWishes(reader, use.Speeds.IsEmpty, isFree || lists.SelectMany(list => list.Parts).All(part => part.Price is null));
-        var car = reader.Car(Car);
         var loads = car is null ? [] : ReadLoads(reader, car);
         use.RefuseUnknown(reader, car is null ? null : loads);
         return reader.IsRefused
