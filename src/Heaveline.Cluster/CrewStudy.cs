@@ -50,7 +50,7 @@ public sealed class CrewStudy : IAsyncDisposable
             await own.board.DisposeAsync().ConfigureAwait(false);
             own.stop.Dispose();
             throw new RunFailedException(
-                $"The database of the crew '{crew.Name}' does not answer: {silence.Message}",
+                $"The database of the crew '{crew.Name}' cannot be asked: {silence.Message.TrimEnd('.')}.",
                 "Look at what its file says under noted-in, and whether the database runs; or leave --crew out.");
         }
 
@@ -115,7 +115,7 @@ public sealed class CrewStudy : IAsyncDisposable
             {
                 if (!isSaid)
                 {
-                    say("the database of the crew does not answer: who helps goes on, but nobody new hears of this study until it does.");
+                    say("the database of the crew cannot be asked: who helps goes on, but nobody new hears of this study until it can.");
                     isSaid = true;
                 }
             }

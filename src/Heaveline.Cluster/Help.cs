@@ -93,46 +93,51 @@ public static class Help
         var silo = host.Services.GetRequiredService<ILocalSiloDetails>().SiloAddress.ToParsableString();
         var seen = Environment.TickCount64;
         var (hasHeard, tried) = (false, (Task<Tried>?)null);
-        while (!alarm.IsRaised && Environment.TickCount64 - seen < MostSilence.TotalMilliseconds)
+        try
         {
-            try
+            while (!alarm.IsRaised && Environment.TickCount64 - seen < MostSilence.TotalMilliseconds)
             {
-                var state = await Heard(() => desk.State(silo), stop).ConfigureAwait(false);
-                (seen, hasHeard) = (Environment.TickCount64, true);
-                if (state == StudyState.Over)
+                try
                 {
-                    return HelpEnd.Over;
+                    var state = await Heard(() => desk.State(silo), stop).ConfigureAwait(false);
+                    (seen, hasHeard) = (Environment.TickCount64, true);
+                    if (state == StudyState.Over)
+                    {
+                        return HelpEnd.Over;
+                    }
+
+                    // While the piece that is offered is done here it goes on listening: the study may end meanwhile.
+                    if (state == StudyState.GivenUp && (tried ??= Try(asked, desk, work, say, stop)).IsCompleted)
+                    {
+                        var done = tried;
+                        tried = null;
+                        await Enter(asked, desk, silo, await done.ConfigureAwait(false), say, stop).ConfigureAwait(false);
+                    }
+                }
+                catch (Silence)
+                {
+                    // It may answer the next time.
+                    if (!hasHeard && !await Listens(study, stop).ConfigureAwait(false))
+                    {
+                        return HelpEnd.Missed;
+                    }
                 }
 
-                // While the piece that is offered is done here it goes on listening: the study may end meanwhile.
-                if (state == StudyState.GivenUp && (tried ??= Try(asked, desk, work, say, stop)).IsCompleted)
-                {
-                    var done = tried;
-                    tried = null;
-                    await Enter(asked, desk, silo, await done.ConfigureAwait(false), say, stop).ConfigureAwait(false);
-                }
-            }
-            catch (Silence)
-            {
-                // It may answer the next time.
-                if (!hasHeard && !await Listens(study, stop).ConfigureAwait(false))
-                {
-                    return HelpEnd.Missed;
-                }
-            }
-
-            try
-            {
                 await Task.Delay(Look, stop).ConfigureAwait(false);
             }
-            catch (OperationCanceledException)
-            {
-                await Goodbye(desk, silo).ConfigureAwait(false);
-                throw;
-            }
-        }
 
-        return hasHeard ? HelpEnd.Gone : HelpEnd.Missed;
+            return hasHeard ? HelpEnd.Gone : HelpEnd.Missed;
+        }
+        catch (OperationCanceledException) when (stop.IsCancellationRequested)
+        {
+            await Goodbye(desk, silo).ConfigureAwait(false);
+            throw;
+        }
+        finally
+        {
+            // Whoever reads the study has its files open; a piece that is long is not waited for.
+            await Task.WhenAny(tried ?? Task.CompletedTask, Task.Delay(Answered, CancellationToken.None)).ConfigureAwait(false);
+        }
     }
 
     // The study is read once, however often this machine asks. What its work itself throws is no silence: it ends the help, in its own words.

@@ -54,7 +54,7 @@ public sealed class StandBy
                 await Round(stop).ConfigureAwait(false);
                 if (isSilent)
                 {
-                    say("The database answers again.");
+                    say("The database can be asked again.");
                 }
 
                 isSilent = false;
@@ -63,7 +63,7 @@ public sealed class StandBy
             {
                 if (!isSilent)
                 {
-                    say($"The database does not answer: {PlainWords.Sentence(silence.Message)} It is asked again until it does.");
+                    say($"The database cannot be asked: {PlainWords.Sentence(silence.Message).TrimEnd('.')}. It is tried again until it can.");
                 }
 
                 isSilent = true;

@@ -1,7 +1,6 @@
 using System.Diagnostics;
 using System.Text.RegularExpressions;
 using Heaveline.Cli.Output;
-using Heaveline.Tests.House;
 
 namespace Heaveline.Tests.Cli;
 

@@ -110,6 +110,20 @@ public class KeptStudyTests
     }
 
     [Fact]
+    public void A_folder_that_takes_no_file_is_refused_before_anything_is_worked_out()
+    {
+        // Even root makes nothing there.
+        Assert.SkipUnless(OperatingSystem.IsLinux(), "No folder is known here in which nobody may write.");
+        foreach (var more in new string[][] { [], ["--resume"] })
+        {
+            var refused = Spoken.Of([.. Small, "--kept-in", "/proc", .. more]);
+            Assert.Equal((ExitCode.Refused, ""), (refused.Code, refused.Results));
+            Assert.StartsWith("heaveline: --kept-in /proc: nothing can be kept there. ", refused.Remarks, StringComparison.Ordinal);
+            Assert.EndsWith("Name a folder in which you may write, or leave --kept-in out.\n", refused.Remarks, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
     public void Two_runs_of_one_study_do_not_write_one_file()
     {
         using var scratch = new Scratch();

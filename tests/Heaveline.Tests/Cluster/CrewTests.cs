@@ -72,18 +72,18 @@ public class CrewTests
     }
 
     [Fact]
-    public async Task Where_the_database_does_not_answer_a_machine_says_so_once_and_waits_and_a_study_is_not_begun()
+    public async Task Where_the_database_cannot_be_asked_a_machine_says_so_once_and_waits_and_a_study_is_not_begun()
     {
         var crew = Of(Membership.Of("postgres Host=127.0.0.1;Port=1;Username=heaveline;Database=postgres"));
         using var stop = new CancellationTokenSource();
         var said = new ConcurrentQueue<string>();
         var standing = Standing(crew, "birch", said, stop.Token);
-        await Hears(said, "The database does not answer: ");
+        await Hears(said, "The database cannot be asked: ");
         var none = await Assert.ThrowsAsync<RunFailedException>(() => Begun.At(crew, "oak"));
-        Assert.Contains("The database of the crew 'lab' does not answer", none.Message, StringComparison.Ordinal);
+        Assert.Contains("The database of the crew 'lab' cannot be asked", none.Message, StringComparison.Ordinal);
         await stop.CancelAsync();
         await standing;
-        Assert.Single(said, one => one.Contains("does not answer", StringComparison.Ordinal));
+        Assert.Single(said, one => one.Contains("cannot be asked", StringComparison.Ordinal));
     }
 
     [Theory]

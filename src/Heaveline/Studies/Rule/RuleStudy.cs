@@ -1,7 +1,6 @@
 using Heaveline.Cars;
 using Heaveline.Doubts;
 using Heaveline.Measures;
-using Heaveline.Models;
 using Heaveline.Passes;
 using Heaveline.Pieces;
 using Heaveline.Quantities;
