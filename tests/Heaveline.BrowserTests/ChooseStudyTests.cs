@@ -37,7 +37,7 @@ public class ChooseStudyTests(Served served)
         await page.Locator("#studies").GetByRole(AriaRole.Link, new() { Name = "Fern in autumn" }).ClickAsync();
         await Expect(page).ToHaveURLAsync(new Regex("/choose[?].*study=autumn[.]yaml"));
         var standing = page.Locator("#opened-study");
-        await Expect(standing).ToHaveTextAsync("Study: Fern in autumn autumn.yaml. This page asks what the file asks.");
+        await Expect(standing).ToHaveTextAsync("Study: Fern in autumn (autumn.yaml). This page asks what the file asks.");
         await Expect(page.Locator("#save-study")).ToHaveCountAsync(0);
         await Expect(page.Locator("#finding")).ToContainTextAsync("Worth buying: A, ", new() { Timeout = Long });
         await Accessible.Check(page);
@@ -55,10 +55,10 @@ public class ChooseStudyTests(Served served)
         await page.Locator("#keep-study").ClickAsync();
         await Expect(page).ToHaveURLAsync(new Regex("study=fern-for-mother[.]yaml"));
         await Expect(page.Locator("#kept-study")).ToContainTextAsync("Kept as fern-for-mother.yaml. In a terminal");
-        await Expect(standing).ToContainTextAsync("Study: Fern, for mother fern-for-mother.yaml.");
+        await Expect(standing).ToContainTextAsync("Study: Fern, for mother (fern-for-mother.yaml).");
         await page.ReloadAsync();
         await page.Awake();
-        await Expect(standing).ToContainTextAsync("Study: Fern, for mother fern-for-mother.yaml. This page asks what the file asks.");
+        await Expect(standing).ToContainTextAsync("Study: Fern, for mother (fern-for-mother.yaml). This page asks what the file asks.");
         await Expect(page.Locator("#budget")).ToHaveValueAsync("500 EUR");
         await Expect(page.Locator("#unread")).ToHaveCountAsync(0);
     }
