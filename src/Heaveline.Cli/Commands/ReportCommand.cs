@@ -17,8 +17,8 @@ internal static class ReportCommand
         var typed = ChoiceInputs.Add(command, ReportStudy.Question.Choices);
         var kept = new Option<string?>("--kept-in")
         {
-            Description = "Take what 'choose STUDY --kept-in FOLDER' has kept of the study's work, where it is of these very texts and of this program; "
-                + "what is missing there is worked out, and kept beside it.",
+            Description = "Take what 'choose STUDY --kept-in FOLDER' has kept of the study's work, where it is of these very texts and of this "
+                + "program; what is missing there is worked out, and kept beside it.",
             HelpName = "FOLDER",
         };
         command.Add(kept);

@@ -27,8 +27,8 @@ internal static class StudyCommand
         (FileChoice Choice, Option<string?> Option)[] files =
             [.. question.Writes.Select(w => (w, new Option<string?>($"--{w.Name}") { Description = w.Says, HelpName = "FILE" }))];
         further ??= [];
-        foreach (var option in new Option?[] { all, json, csv, figure, figure is null ? null : Root.Column, on }.OfType<Option>().Concat(files.Select(f => f.Option))
-            .Concat(further.Select(file => file.Option)).Concat(elsewhere?.All ?? []))
+        foreach (var option in new Option?[] { all, json, csv, figure, figure is null ? null : Root.Column, on }.OfType<Option>()
+            .Concat(files.Select(f => f.Option)).Concat(further.Select(file => file.Option)).Concat(elsewhere?.All ?? []))
         {
             command.Add(option);
         }

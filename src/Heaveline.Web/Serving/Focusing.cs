@@ -4,8 +4,8 @@ using Microsoft.JSInterop;
 namespace Heaveline.Web.Serving;
 
 /// <summary>
-/// Puts the focus where a press led. The program asks for it when the browser has shown what it drew, which on a slow machine is a while after a reader
-/// has seen it: who has gone on meanwhile keeps the focus (early.js).
+/// Puts the focus where a press led. The program asks for it when the browser has shown what it drew, which on a slow machine is a while after a
+/// reader has seen it: who has gone on meanwhile keeps the focus (early.js).
 /// </summary>
 internal static class Focusing
 {

@@ -21,7 +21,10 @@ internal static class Finding
         var drive = $"{passes[0].Name}, {work.Cars[0].Load.Name}, {work.Drive}";
         if (!passes[0].IsWhole)
         {
-            return [new("matter", $"What is the matter: {drive} does not get across. {passes[0].Pass.OutcomeSentence}"), .. Bought(work), .. Measured(work)];
+            return
+            [
+                new("matter", $"What is the matter: {drive} does not get across. {passes[0].Pass.OutcomeSentence}"), .. Bought(work), .. Measured(work),
+            ];
         }
 
         var heads = PassCatalogue.PitchOver(passes[0].Pass.Road);

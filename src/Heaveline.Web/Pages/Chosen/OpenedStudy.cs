@@ -81,7 +81,8 @@ internal sealed record OpenedStudy
 
     // The order of the lines asks nothing.
     private static IEnumerable<string> Whole(Choice choice, Given given, GarageView garage) =>
-        (given.All(choice) is { Count: > 0 } said ? said : Usual(choice.Name, given, garage)).Select(words => words.Trim()).Order(StringComparer.Ordinal);
+        (given.All(choice) is { Count: > 0 } said ? said : Usual(choice.Name, given, garage))
+            .Select(words => words.Trim()).Order(StringComparer.Ordinal);
 
     private static IReadOnlyList<string> Usual(string choice, Given given, GarageView garage) => choice switch
     {

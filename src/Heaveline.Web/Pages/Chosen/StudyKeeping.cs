@@ -57,7 +57,9 @@ internal static class StudyKeeping
     }
 
     private static string? Refusal(GarageView garage, string file, string text) =>
-        garage.Garage.Study(file, text) is { Value: null, Refusals: [var first, ..] } ? $"No file can ask this: {first.Message} {first.Advice}" : null;
+        garage.Garage.Study(file, text) is { Value: null, Refusals: [var first, ..] }
+            ? $"No file can ask this: {first.Message} {first.Advice}"
+            : null;
 
     // A study that lies in a folder names the others from there.
     private static ChooseSheet SheetOf(Given given, string name, string note, string file)

@@ -39,7 +39,8 @@ public class StudyTextTests
         Assert.Equal(
             other.Lines.Select(line => (line.Choice, line.Words)).Order(), again.Lines.Select(line => (line.Choice, line.Words)).Order());
         Assert.StartsWith("# What to buy for the Fern saloon", edited, StringComparison.Ordinal);
-        Assert.Contains("  - {road: village-hump, speeds: [25 km/h, 40 km/h], loads: [four up with luggage], weight: 2}\n", edited, StringComparison.Ordinal);
+        Assert.Contains(
+            "  - {road: village-hump, speeds: [25 km/h, 40 km/h], loads: [four up with luggage], weight: 2}\n", edited, StringComparison.Ordinal);
         Assert.Equal((sheet.Name, sheet.Note), (again.Name, again.Note));
         Assert.Equal(text, StudyText.Edited(text, sheet, []).Text);
     }
