@@ -73,6 +73,15 @@ public class FollowingTests
         Refused("The body shows", sky, Planted.Small with { Plain = true, Camera = Planted.Small.Camera with { Noise = 0.0 } });
     }
 
+    // The body is followed in every frame then: it is the wheels that were not found.
+    [Fact]
+    public void Hubs_marked_beside_the_wheels_are_refused_by_what_was_not_found()
+    {
+        var off = Marks with { Front = new PicturePoint(Marks.Front.X, Marks.Front.Y + 60.0), Rear = new PicturePoint(Marks.Rear.X, Marks.Rear.Y + 60.0) };
+        Refused("The front wheel was found in ", off);
+        Refused("both are needed in 12 at least", off);
+    }
+
     [Fact]
     public void A_mark_after_the_films_end_is_refused() => Refused("ends at 0.", Marks with { Time = 9.0 });
 
