@@ -56,7 +56,8 @@ public sealed class FilmCamera : IFilmCamera
         string path, FilmFile film, FilmMarks marks, double rowTime, IProgress<double>? progress, CancellationToken stop) =>
         FilmFollower.Follow(film, marks, rowTime, progress, stop) with
         {
-            Origin = Files.Films.FilmOrigins.Of(path, marks), PlayedSlower = film.Known.PlayedSlower,
+            Origin = Files.Films.FilmOrigins.Of(path, marks),
+            PlayedSlower = film.Known.PlayedSlower,
         };
 
     /// <summary>Does something with pictures; where OpenCV cannot be loaded it says what is missing.</summary>

@@ -37,8 +37,8 @@ internal sealed class SlantedView
     public static SlantedView? Of(IEnumerable<SeenFrame> seen, int width, int height)
     {
         static PicturePoint Place(SeenHub hub) => new(hub.X, hub.Y);
-        return Of(
-            [.. seen.Where(s => s.Front is not null && s.Rear is not null).Select(s => (Place(s.Front!.Value), Place(s.Rear!.Value)))], width, height);
+        var both = seen.Where(s => s.Front is not null && s.Rear is not null);
+        return Of([.. both.Select(s => (Place(s.Front!.Value), Place(s.Rear!.Value)))], width, height);
     }
 
     /// <summary>The view that hubs were seen in; null: as good as square.</summary>

@@ -56,7 +56,7 @@ internal sealed class TrackAssembly(IPictures film, FilmMarks marks, BodyFollowe
             throw new FilmRefusedException(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"The body could be followed in {bodies} of {frames.Length} frames of {film.Name}; {FilmTrack.FewestFrames} at least are needed."),
+                    $"The body could be followed in {bodies} of {frames.Length} frames of {film.Name}; {FilmTrack.FewestFrames} are needed."),
                 "Film at 60 frames a second or more from 20 to 30 m, with a short shutter, and mark a frame in which the car is sharp and whole.");
         }
 

@@ -80,8 +80,8 @@ public sealed record FilmChange
         return [.. pairs.OrderBy(p => before.Passes[p.Before].Speed)];
     }
 
-    // Mean of the pairs' logarithms, its half-width by the films' own doubt and by how passes scatter, and by how the pairs part where that is more. A
-    // wheelbase that both sheets give is one error in both and cancels.
+    // Mean of the pairs' logarithms, its half-width by the films' own doubt and by how passes scatter, and by how the pairs part where that is more.
+    // A wheelbase that both sheets give is one error in both and cancels.
     private static FilmNumber Whole(SeenCar before, SeenCar after, ImmutableArray<(int Before, int After)> pairs)
     {
         if (pairs.IsEmpty)

@@ -77,7 +77,8 @@ public class FollowingTests
     [Fact]
     public void Hubs_marked_beside_the_wheels_are_refused_by_what_was_not_found()
     {
-        var off = Marks with { Front = new PicturePoint(Marks.Front.X, Marks.Front.Y + 60.0), Rear = new PicturePoint(Marks.Rear.X, Marks.Rear.Y + 60.0) };
+        PicturePoint Below(PicturePoint hub) => new(hub.X, hub.Y + 60.0);
+        var off = Marks with { Front = Below(Marks.Front), Rear = Below(Marks.Rear) };
         Refused("The front wheel was found in ", off);
         Refused("both are needed in 12 at least", off);
     }

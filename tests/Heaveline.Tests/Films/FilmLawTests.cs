@@ -28,7 +28,8 @@ public class FilmLawTests
         double Noisy(int i) => heights[i] + (seen.BodyNoise * SplitMix.Normals(seed + 5, 2UL * (ulong)i).First);
         return seen with
         {
-            FrontBody = [.. Enumerable.Range(0, seen.Count).Select(Noisy)], RearBody = [.. Enumerable.Range(seen.Count, seen.Count).Select(Noisy)],
+            FrontBody = [.. Enumerable.Range(0, seen.Count).Select(Noisy)],
+            RearBody = [.. Enumerable.Range(seen.Count, seen.Count).Select(Noisy)],
         };
     }
 
