@@ -99,6 +99,11 @@ internal static class Program
             return ForwardCover.Run(args[1..]);
         }
 
+        if (args.Length > 0 && args[0] == "films")
+        {
+            return FilmCover.Run(args[1..]);
+        }
+
         if (args.Length > 0 && args[0] == "ties")
         {
             return TieCover.Run(args[1..]);
