@@ -3,8 +3,8 @@ namespace Heaveline.Files.Cars;
 /// <summary>
 /// How high the centre of gravity of a car lies that nobody has tilted, by what it looks like from its side. Source: rollover measurements of the
 /// new-car assessment programme of the US National Highway Traffic Safety Administration, 2004: medians over the vehicles of each kind whose figures
-/// agree with each other; the doubt holds nine of ten of them. Vans there are people carriers. Of kit cars nothing was measured there: common practice,
-/// no source.
+/// agree with each other; the doubt holds nine of ten of them. Vans there are people carriers. Of kit cars nothing was measured there: common
+/// practice, no source.
 /// </summary>
 internal static class UsualHeight
 {

@@ -6,7 +6,11 @@ import { LivePass } from "./livepass.js";
 import { Scene } from "./scene.js";
 import { Strips } from "./strips.js";
 
-export function start(root, page) { return new Pass(root, page); }
+export function start(root, page) {
+    const pass = new Pass(root, page);
+    heaveline.heard(root);
+    return pass;
+}
 
 export class Pass {
     constructor(root, page) {
@@ -40,7 +44,6 @@ export class Pass {
         document.fonts?.ready.then(() => this.fit());
         this.marks();
         this.unfold(false);
-        heaveline.heard(root);
     }
 
     listen(target, name, heard) {

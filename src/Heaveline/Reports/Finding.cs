@@ -23,7 +23,9 @@ internal static class Finding
         {
             return
             [
-                new("matter", $"What is the matter: {drive} does not get across. {passes[0].Pass.OutcomeSentence}"), .. Bought(work), .. Measured(work),
+                new("matter", $"What is the matter: {drive} does not get across. {passes[0].Pass.OutcomeSentence}"),
+                .. Bought(work),
+                .. Measured(work),
             ];
         }
 
