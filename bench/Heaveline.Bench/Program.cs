@@ -49,6 +49,11 @@ internal static class Program
             return HelpedPieces.Run();
         }
 
+        if (args is [KilledHelper.Word, var port, var code])
+        {
+            return KilledHelper.Help(port, code);
+        }
+
         if (args is ["ride", var ridden])
         {
             return RideRace.Run(ridden);

@@ -26,8 +26,8 @@ internal static class Program
           track FILM --at S --front X,Y --rear X,Y --box X,Y,X,Y [--read-out S]
                                                            hubs, body and camera in every frame; read-out: from the first row to the last
           still FILM --at S --front X,Y --rear X,Y --box X,Y,X,Y --to PICTURE.png
-                                                           the marked frame to show: both ends of the car, with its plates,
-                                                               its glass and all round it unreadable
+                                                           the marked frame to show: the two wheels clear, the rest of the car
+                                                               coarser than letters, all round it grey
           lamp FILM --at S --lamp X,Y                      brightness of an oncoming headlamp
           draw CAR.yaml --to FILM.mp4 [--speed KM/H] [--height MM] [--rate FRAMES/S] [--shake PX] [--pan SHARE] [--slant DEGREES] [--read-out S]
                                                            a film of which everything is known: the car over a round-top hump of 3.7 m
