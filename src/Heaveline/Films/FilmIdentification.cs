@@ -95,7 +95,8 @@ internal sealed class FilmIdentification(SeenPass[] passes, FilmGiven given, Can
             Fitted = [.. passes.Select((p, f) => Fitted(best, f))],
             Odds = law == FilmLaw.Whole && !misfit
                 ? LawOdds.Of(Evidence(best), 0.5 * (best.Mean[FilmedCar.FrontSplit] + best.Mean[FilmedCar.RearSplit])) : null,
-            Advice = misfit || said.Any(e => !e.IsSaid) ? new FilmAdvice(passes, best, Numbers(best, travel)).Best(stop) : null,
+            Advice = misfit || said.Any(e => !e.IsSaid)
+                ? AsTold(new FilmAdvice(passes, best, Numbers(best, travel)).Best(stop), estimates) : null,
         };
     }
 
@@ -131,6 +132,19 @@ internal sealed class FilmIdentification(SeenPass[] passes, FilmGiven given, Can
         }
 
         return known;
+    }
+
+    // By the widths that are told: those of the information alone are narrower, and one number is not open by two.
+    private static FilmMore? AsTold(FilmMore? more, ImmutableArray<CarEstimate> told)
+    {
+        if (more is null)
+        {
+            return null;
+        }
+
+        var e = told.First(t => t.Number == more.Number);
+        var half = 0.5 * (e.Number == CarNumber.PitchIndex ? e.High - e.Low : Math.Log(e.High / e.Low));
+        return more with { Now = half, Then = more.Then * half / more.Now };
     }
 
     private static CarEstimate Estimate(CarNumber number, double value, double deviation, double prior, bool isLog, int place)

@@ -31,6 +31,10 @@ internal sealed class FilmMeasuring(SeenPass pass, FittedPass? fitted)
     private const double AccelerationOff = 0.10;
     private const double FullRate = 60.0;
 
+    // And for each unit of the wheels' noise over their lift, at so many frames a second.
+    private const double RateDriven = 0.75;
+    private const double AccelerationDriven = 3.3;
+
     // What is left of the pitch later on needs a later on, s.
     private const double LateFrom = 2.0;
 
@@ -93,9 +97,20 @@ internal sealed class FilmMeasuring(SeenPass pass, FittedPass? fitted)
 
     private static bool IsSlope(Measure<Passes.Pass> m) => m.Key is Rate or Acceleration;
 
-    // Half-width, as a share, of what the fitted car's own slopes are off those of whole cars.
-    private double? OfModel(Measure<Passes.Pass> m) => fitted is null || !IsSlope(m) ? null
-        : Math.Max(1.0, pass.Step * FullRate) * (m.Key == Rate ? RateOff : AccelerationOff);
+    // Half-width, as a share, of what the fitted car's own slopes are off those of whole cars: a half car between fewer or more frames, and the noise of
+    // the wheels that drive it.
+    private double? OfModel(Measure<Passes.Pass> m)
+    {
+        if (fitted is null || !IsSlope(m))
+        {
+            return null;
+        }
+
+        var (off, driven) = m.Key == Rate ? (RateOff, RateDriven) : (AccelerationOff, AccelerationDriven);
+        var frames = pass.Step * FullRate;
+        var noise = driven * pass.WheelNoise / Math.Abs(pass.Lift) * Math.Sqrt(frames);
+        return Math.Sqrt(Math.Pow(Math.Max(1.0, frames) * off, 2.0) + (noise * noise));
+    }
 
     private static IReadOnlyList<Measure<Passes.Pass>> Measures() => [.. HitCatalogue.All, .. SettlingCatalogue.All];
 

@@ -5,7 +5,7 @@ namespace Heaveline.Films;
 /// thought of it beforehand, residuals that are alike counted as fewer.
 /// </summary>
 /// <param name="Split">Logarithm of the odds for dampers that part in bump and rebound.</param>
-/// <param name="Friction">The same for dry friction.</param>
+/// <param name="Friction">The same for a force that hardly grows with speed: dry friction, or dampers steeper at small speeds.</param>
 /// <param name="Stiffer">By how much of their mean the dampers of the fit are stiffer in rebound, mean of both ends; below 0: in bump.</param>
 public readonly record struct LawOdds(double Split, double Friction, double Stiffer)
 {

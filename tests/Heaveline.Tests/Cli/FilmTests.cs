@@ -117,7 +117,7 @@ public class FilmTests
         File.WriteAllText(scratch["slow.yaml"], sheet.Replace("speed: 25 km/h\n", "", StringComparison.Ordinal));
         var said = Spoken.Of("film", scratch["slow.yaml"]);
         Assert.Contains("one film at 6 km/h as played", said.Results, StringComparison.Ordinal);
-        Assert.Contains("that were 25 km/h or 50 km/h", said.Results, StringComparison.Ordinal);
+        Assert.Contains("the car went 25 km/h or 50 km/h", said.Results, StringComparison.Ordinal);
         File.WriteAllText(scratch["slow.yaml"], sheet);
         said = Spoken.Of("film", scratch["slow.yaml"]);
         Assert.Contains("one film at 25 km/h, wheels", said.Results, StringComparison.Ordinal);

@@ -77,6 +77,26 @@ public class FilmNumbersTests
         Assert.InRange(told.Value / own, 0.9, 1.1);
     }
 
+    // Wheels that are found six times worse drive the fitted car six times worse: its interval says so.
+    [Fact]
+    public void The_greatest_pitch_acceleration_of_noisy_films_is_held_by_its_interval_too()
+    {
+        var (held, told) = (0, 0);
+        for (var seed = 0UL; seed < 20; seed++)
+        {
+            var car = new[] { "fern-saloon", "fern-saloon-cured", "sprig-kit-car", "thimble-city-car" }[seed % 4];
+            var pass = FilmedCars.Pass(FilmedCars.Car(car), "village-hump", 16.0 + seed);
+            var film = new PlantedFilm { Pass = pass, Seed = seed + 1, HubNoise = 0.3, ShiftNoise = 0.24, TurnNoise = 2.4e-3 };
+            var seen = SeenPass.Of(film.Track(), FilmedCars.Given(pass));
+            var n = FilmNumbers.Of(seen, CarFromFilm.Of([seen], FilmedCars.Given(pass), TestContext.Current.CancellationToken))
+                .For("hit-peak-pitch-acceleration")!;
+            told++;
+            held += Math.Abs(n.Value - HitCatalogue.All.Single(m => m.Key == n.Measure.Key).Of(pass)) <= n.HalfWidth ? 1 : 0;
+        }
+
+        Assert.True(held >= 0.8 * told, $"{held} of {told}");
+    }
+
     [Fact]
     public void Heave_share_and_centre_are_those_of_the_ends_own_motion()
     {

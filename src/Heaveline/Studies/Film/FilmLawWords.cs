@@ -17,9 +17,10 @@ internal static class FilmLawWords
         var part = odds.Split > LawOdds.Tells ? $"they are stiffer in {stiffer}, {To(odds.Split)}"
             : odds.Split < -LawOdds.Tells ? $"they are alike in bump and rebound, {To(odds.Split)}"
             : $"whether they part in bump and rebound is not told ({To(odds.Split)} {For(odds.Split)})";
-        var dry = odds.Friction > LawOdds.Tells ? $"there is dry friction beside them, {To(odds.Friction)}"
-            : odds.Friction < -LawOdds.Tells ? $"there is no dry friction beside them, {To(odds.Friction)}"
-            : $"whether there is dry friction beside them is not told ({To(odds.Friction)} {For(odds.Friction)})";
+        const string term = "a force that hardly grows with speed (dry friction, or dampers steeper at small speeds: a film does not tell which)";
+        var dry = odds.Friction > LawOdds.Tells ? $"beside a straight slope there is {term}, {To(odds.Friction)}"
+            : odds.Friction < -LawOdds.Tells ? $"beside a straight slope there is no force that hardly grows with speed, {To(odds.Friction)}"
+            : $"whether there is a force that hardly grows with speed is not told ({To(odds.Friction)} {For(odds.Friction)})";
         return $"Of the dampers the {(films == 1 ? "film says" : "films say")}: {part}; {dry}. The car's numbers are of one fit that has both terms.";
     }
 

@@ -61,12 +61,14 @@ internal static class FilmWords
                 + Still(numbers));
         }
 
-        if (double.IsFinite(numbers.Centre.Value) && double.IsFinite(numbers.HeaveShare.Value))
+        if (double.IsFinite(numbers.Centre.Value) && double.IsFinite(numbers.HeaveShare.Value)
+            && 0.5 * (numbers.Centre.High - numbers.Centre.Low) < car.Passes[0].Wheelbase)
         {
             yield return new("film-centre", About(numbers, car.Passes[0].Wheelbase));
         }
 
-        foreach (var sentence in CarSentences(car))
+        // What is no car's motion as it is played says nothing of the car.
+        foreach (var sentence in car is { MayBeSlowMotion: true, Car.IsBelieved: false } ? [] : CarSentences(car))
         {
             yield return sentence;
         }
@@ -123,9 +125,9 @@ internal static class FilmWords
     public static string SlowMotion(SeenCar car)
     {
         var pass = car.Passes.Where(p => !p.IsTimeSaid).MinBy(p => p.Speed)!;
-        return $"Nobody said how fast the car went, and as the film is played it goes {Speed(pass.Speed)}: of slow motion (120 or 240 frames a "
-            + $"second kept as 30) that were {Speed(4.0 * pass.Speed)} or {Speed(8.0 * pass.Speed)}, and every time, rate and frequency told here "
-            + "would be 4 or 8 times off. Write the speed: or played-slower: into its sheet.";
+        return $"Nobody said how fast the car went, and as the film is played it goes {Speed(pass.Speed)}. If it is slow motion (120 or 240 frames a "
+            + $"second kept as 30: 4 or 8 times slower), the car went {Speed(4.0 * pass.Speed)} or {Speed(8.0 * pass.Speed)}, and every time, rate "
+            + "and frequency told here is as many times off. Write speed: or played-slower: into its sheet.";
     }
 
     private static string Heaves(FilmNumbers numbers)
