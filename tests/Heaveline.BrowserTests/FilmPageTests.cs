@@ -45,6 +45,9 @@ public class FilmPageTests(Served served)
             await page.Locator(".frame").FocusAsync();
             await page.Keyboard.PressAsync("ArrowRight");
             await Expect(page.Locator("#mark-said")).ToContainTextAsync("front hub at 961.0, 540.0");
+            await page.Keyboard.PressAsync("+");
+            await Expect(page.Locator(".frame svg")).ToHaveAttributeAsync("viewBox", "481 270 960 540");
+            await page.Keyboard.PressAsync("-");
             await page.Keyboard.PressAsync("Shift+ArrowDown");
             await Expect(page.Locator("#mark-said")).ToContainTextAsync("front hub at 961.0, 550.0");
             await page.Keyboard.PressAsync("Control+z");
@@ -69,9 +72,16 @@ public class FilmPageTests(Served served)
             await page.CheckAsync("input[value=from]");
             await page.Locator(".frame").ScrollIntoViewIfNeededAsync();
             var frame = (await page.Locator(".frame").BoundingBoxAsync())!;
-            var large = frame.Width / 1920;
+            // After the suggestion the car fills half of the frame: what is pressed is the film's pixel there.
+            var view = ((await page.GetAttributeAsync(".frame svg", "viewBox")) ?? "").Split(' ').Select(
+                n => double.Parse(n, CultureInfo.InvariantCulture)).ToArray();
+            Assert.InRange(1920.0 / view[2], 2.0, 8.0);
+            var large = frame.Width / view[2];
             await page.Mouse.ClickAsync(
-                (float)(frame.X + (Number(marks, "box", 0) * large)), (float)(frame.Y + (Number(marks, "box", 1) * large)));
+                (float)(frame.X + ((Number(marks, "box", 0) - view[0] + 0.5) * large)),
+                (float)(frame.Y + ((Number(marks, "box", 1) - view[1] + 0.5) * large)));
+            var corner = (await page.TextContentAsync("#mark-said") ?? "").Split("a corner at ")[1].Split(',');
+            Assert.Equal(Number(marks, "box", 0), double.Parse(corner[0], CultureInfo.InvariantCulture), 1.0);
             await Expect(page.Locator("#follow")).ToBeEnabledAsync();
             await page.Locator("#follow").FocusAsync();
             await page.Keyboard.PressAsync("Enter");
@@ -79,7 +89,8 @@ public class FilmPageTests(Served served)
             await Expect(page.Locator(".underway progress:visible")).ToBeVisibleAsync(new() { Timeout = Long });
             Assert.True(await page.EvaluateAsync<bool>(
                 "() => { const img = document.querySelector('.frame img'), style = getComputedStyle(img);"
-                + " return img.naturalWidth === 1920 && style.opacity === '1' && document.querySelectorAll('.frame svg circle').length > 0; }"));
+                + " return img.naturalWidth === 1920 && style.opacity === '1' && document.querySelectorAll('.frame svg circle').length > 0"
+                + " && Number(document.querySelector('.frame svg').getAttribute('viewBox').split(' ')[2]) < 1920; }"));
             await Expect(page.Locator(".finding")).ToContainTextAsync("heaves", new() { Timeout = Long });
             await Expect(page.Locator("#mark-heading")).ToHaveTextAsync("Mark the car anew");
             var stop = TestContext.Current.CancellationToken;

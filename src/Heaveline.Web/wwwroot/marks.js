@@ -3,7 +3,8 @@
 
 const states = new WeakMap();
 const near = 16;
-const zoom = 8;
+const loupeZoom = 8;
+const nearest = 8;
 
 /** Listens to the place of the marks; tells the page's object the frame's time and the marks whenever they change. */
 export function attach(place, page) {
@@ -13,7 +14,7 @@ export function attach(place, page) {
     const state = {
         order, place, page, frame, picture, drawing, loupe, range,
         size: [Number(place.dataset.width), Number(place.dataset.height)],
-        at: Number(range.value), points: {}, past: [], hover: null, dragged: null, asked: 0,
+        at: Number(range.value), points: {}, past: [], hover: null, dragged: null, asked: 0, zoom: 1, from: [0, 0],
     };
     states.set(place, state);
     const begun = place.dataset.marks ? place.dataset.marks.split(",").map(Number) : [];
@@ -30,12 +31,18 @@ export function attach(place, page) {
     for (const button of place.querySelectorAll("[data-by]")) {
         button.addEventListener("click", () => show(state, state.at + Number(button.dataset.by) * Number(range.step), true));
     }
+    for (const button of place.querySelectorAll("[data-zoom]")) {
+        button.addEventListener("click", () => zoomed(state, Number(button.dataset.zoom)));
+    }
     for (const button of place.querySelectorAll("[data-nudge]")) {
         button.addEventListener("click", (event) => nudge(state, button.dataset.nudge.split(",").map(Number), event.shiftKey));
     }
     place.querySelector("#mark-undo").addEventListener("click", () => undo(state));
     for (const radio of radios(state)) {
-        radio.addEventListener("change", () => draw(state));
+        radio.addEventListener("change", () => {
+            follow(state);
+            draw(state);
+        });
     }
     frame.addEventListener("keydown", (event) => key(state, event));
     frame.addEventListener("focus", () => draw(state));
@@ -58,6 +65,8 @@ export function suggest(place, [leftX, leftY, rightX, rightY]) {
     keep(state);
     state.points.front = goesRight ? [rightX, rightY] : [leftX, leftY];
     state.points.rear = goesRight ? [leftX, leftY] : [rightX, rightY];
+    // So near that the car fills half of the frame.
+    closer(state, nearestPower(state.size[0] / (3 * (rightX - leftX))), [0.5 * (leftX + rightX), 0.5 * (leftY + rightY)]);
     if (!state.points.from || !state.points.to) {
         const long = rightX - leftX;
         const level = 0.5 * (leftY + rightY);
@@ -66,6 +75,26 @@ export function suggest(place, [leftX, leftY, rightX, rightY]) {
     }
     tell(state);
 }
+
+const nearestPower = (wanted) => Math.min(nearest, Math.max(1, 2 ** Math.floor(Math.log2(Math.max(1, wanted)))));
+
+// Shows a part of the frame, as large as the whole one is; about a point, as far as the picture reaches.
+function closer(state, zoom, about) {
+    state.zoom = zoom;
+    state.from = about.map((one, k) => {
+        const part = state.size[k] / zoom;
+        return Math.min(state.size[k] - part, Math.max(0, one - 0.5 * part));
+    });
+}
+
+// About what is looked at: the pointer, else the chosen mark, else the middle of what is shown.
+function zoomed(state, by) {
+    const middle = state.from.map((one, k) => one + 0.5 * state.size[k] / state.zoom);
+    closer(state, Math.min(nearest, Math.max(1, state.zoom * by)), state.hover ?? state.points[chosen(state)] ?? middle);
+    draw(state);
+}
+
+const isSeen = ({ from, size, zoom }, point) => point.every((one, k) => one >= from[k] && one <= from[k] + size[k] / zoom);
 
 async function show(state, wanted, clears) {
     const at = Math.min(Number(state.range.max), Math.max(0, wanted));
@@ -151,15 +180,27 @@ function nudge(state, by, isLarge) {
     keep(state);
     state.points[mark] = inside(state, from.map((one, k) => one + (isLarge ? 10 : 1) * by[k]));
     state.hover = null;
+    follow(state);
     tell(state);
+}
+
+// The chosen mark stays in sight.
+function follow(state) {
+    const point = state.points[chosen(state)];
+    if (point && !isSeen(state, point)) {
+        closer(state, state.zoom, point);
+    }
 }
 
 function key(state, event) {
     const by = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] }[event.key];
     if (by && !event.ctrlKey && !event.metaKey && !event.altKey) {
         nudge(state, by, event.shiftKey);
+    } else if (event.key === "+" || event.key === "-") {
+        zoomed(state, event.key === "+" ? 2 : 0.5);
     } else if (event.key === "Enter") {
         next(state);
+        follow(state);
         tell(state);
     } else if (event.key === "PageUp" || event.key === "PageDown") {
         show(state, state.at + (event.key === "PageUp" ? -1 : 1) * Number(state.range.step), true);
@@ -174,8 +215,8 @@ function key(state, event) {
 function pointed(state, event) {
     const place = state.frame.getBoundingClientRect();
     return inside(state, [
-        (event.clientX - place.left) / place.width * state.size[0] - 0.5,
-        (event.clientY - place.top) / place.height * state.size[1] - 0.5,
+        (event.clientX - place.left) / place.width * state.size[0] / state.zoom + state.from[0] - 0.5,
+        (event.clientY - place.top) / place.height * state.size[1] / state.zoom + state.from[1] - 0.5,
     ]);
 }
 
@@ -187,7 +228,7 @@ function press(state, event) {
     state.frame.focus({ preventScroll: true });
     state.frame.setPointerCapture(event.pointerId);
     const at = pointed(state, event);
-    const reach = near / state.frame.getBoundingClientRect().width * state.size[0];
+    const reach = near / state.frame.getBoundingClientRect().width * state.size[0] / state.zoom;
     const met = state.order.find((mark) => state.points[mark] && Math.hypot(...state.points[mark].map((one, k) => one - at[k])) < reach);
     keep(state);
     if (met && state.points[chosen(state)]) {
@@ -233,7 +274,12 @@ async function tell(state, words = "") {
 
 // Pixels count from the middle of the first one; a drawing counts from its corner.
 function draw(state) {
-    const large = state.size[0] / 90;
+    const { zoom, from, size } = state;
+    state.picture.style.transform = `translate(${from.map((one, k) => `${-100 * zoom * one / size[k]}%`).join(", ")}) scale(${zoom})`;
+    state.drawing.setAttribute("viewBox", [...from, ...size.map((one) => one / zoom)].join(" "));
+    state.place.querySelector("[data-zoom='0.5']").disabled = zoom === 1;
+    state.place.querySelector("[data-zoom='2']").disabled = zoom === nearest;
+    const large = size[0] / 90 / zoom;
     const mark = chosen(state);
     const shapes = [];
     const put = (name, kind, attributes) => {
@@ -273,15 +319,15 @@ function draw(state) {
 }
 
 // What lies under the pointer or the chosen mark, so large that its pixels are seen; in the corner farther away.
-function look({ loupe, picture, size }, at) {
+function look({ loupe, picture, size, from, zoom }, at) {
     const isShown = at !== null && picture.complete && picture.naturalWidth > 0;
     loupe.hidden = !isShown;
     if (!isShown) {
         return;
     }
-    loupe.classList.toggle("left", at[0] > 0.5 * size[0]);
+    loupe.classList.toggle("left", at[0] > from[0] + 0.5 * size[0] / zoom);
     const pen = loupe.getContext("2d");
-    const part = loupe.width / zoom;
+    const part = loupe.width / loupeZoom;
     pen.imageSmoothingEnabled = false;
     pen.fillStyle = "#000";
     pen.fillRect(0, 0, loupe.width, loupe.height);
