@@ -159,7 +159,8 @@ public sealed class GarageSheet
         Guess("track", "1.50 m ± 8 cm", $"usual for a car ({Practice})");
         Guess("damping", "0.3 ± 40 %", $"usual for dampers as new ({Practice})");
         Guess("tyre", "200 N/mm ± 15 %", $"usual for a car's tyre at its pressure ({Practice})");
-        Guess("height", "0.55 m ± 5 cm", $"usual for a saloon ({Practice})");
+        var (height, of) = UsualHeight.Of(typed.GetValueOrDefault(BodyStyle));
+        Guess("height", height, of);
         Guess("index", "0.998 ± 0.224", "median and spread of 204 road vehicles in a public database of inertias");
         if (Missing.Count > 0 || refused.Count > 0)
         {

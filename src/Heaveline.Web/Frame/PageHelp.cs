@@ -53,7 +53,8 @@ public sealed record PageHelp(string Answers, string Do, params IReadOnlyList<st
         PageEntry.Choose => new(
             "Which of the parts that can be had make this car pitch less over the bumps and loads it is used with, at what price, how surely, and "
                 + "whether it is better left as it is.",
-            "Put a list of parts beside the car files, say what it may cost, read the shortlist, and keep one as a variant to drive it.",
+            "Put a list of parts beside the car files, say what it may cost, read the shortlist, keep one as a variant to drive it, "
+                + "and the question as a study to ask it again.",
             "hit, settling", "variant", "load state", "doubt", "bump stop", "damping ratio"),
         CurrentCar.Ride => new(
             "How much this car heaves and pitches on a long rough road at every speed, as it is and as the comfort standard counts it.",
@@ -69,8 +70,8 @@ public sealed record PageHelp(string Answers, string Do, params IReadOnlyList<st
             "headline", "hit, settling", "pitch", "doubt", "damping ratio", "dynamic index"),
         PageEntry.Film => new(
             "What a film of a passing car tells, taken from the roadside: does it heave or pitch after a bump, how long, which car stands between "
-                + "its wheels, and which of the cars seen at one bump pitches least.",
-            "Put the film into the folder, say the wheelbase, mark both hubs and the body on one frame, have the car followed, read the finding.",
+                + "its wheels, and which of the cars seen at one bump pitches least; or the rhythm of a headlamp at night.",
+            "Bring the film in, say the wheelbase, mark both hubs and the body on one frame, have the car followed, read the finding.",
             "heave", "pitch", "hit, settling", "doubt", "damping ratio", "dynamic index"),
         CurrentCar.Report => new(
             "All that was found, in one file that others can check: with its sources, its cautions and the line that makes it again.",

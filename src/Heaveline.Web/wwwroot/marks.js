@@ -1,7 +1,6 @@
-// Marks on one frame of a film: both hubs and two corners of a box round the body, in pixels of the film, by pointer with a loupe and by keys.
+// Marks on one frame of a film: both hubs and two corners of a box round the body, or a lamp, in pixels of the film, by pointer with a loupe and by
+// keys.
 
-const order = ["front", "rear", "from", "to"];
-const called = { front: "front hub", rear: "rear hub", from: "box, a corner", to: "box, the corner opposite" };
 const states = new WeakMap();
 const near = 16;
 const zoom = 8;
@@ -10,20 +9,21 @@ const zoom = 8;
 export function attach(place, page) {
     const [frame, picture, drawing, loupe] = [".frame", "img", "svg", "canvas"].map((one) => place.querySelector(one));
     const range = place.querySelector("input[type=range]");
+    const order = place.dataset.order.split(",");
     const state = {
-        place, page, frame, picture, drawing, loupe, range,
+        order, place, page, frame, picture, drawing, loupe, range,
         size: [Number(place.dataset.width), Number(place.dataset.height)],
         at: Number(range.value), points: {}, past: [], hover: null, dragged: null, asked: 0,
     };
     states.set(place, state);
     const begun = place.dataset.marks ? place.dataset.marks.split(",").map(Number) : [];
     order.forEach((mark, k) => {
-        if (begun.length === 8) {
+        if (begun.length === 2 * order.length) {
             state.points[mark] = [begun[2 * k], begun[2 * k + 1]];
         }
     });
     if (begun.length === 8) {
-        place.querySelector("select").value = begun[0] > begun[2] ? "right" : "left";
+        place.querySelector("#mark-goes").value = begun[0] > begun[2] ? "right" : "left";
     }
     range.addEventListener("change", () => show(state, Number(range.value), true));
     range.addEventListener("input", () => time(state, Number(range.value)));
@@ -47,13 +47,14 @@ export function attach(place, page) {
         state.hover = null;
         draw(state);
     });
+    heaveline.heard(place);
     return show(state, state.at, false);
 }
 
 /** Sets both hubs where they were found, and a box over them where there is none; the reader corrects. */
 export function suggest(place, [leftX, leftY, rightX, rightY]) {
     const state = states.get(place);
-    const goesRight = place.querySelector("select").value === "right";
+    const goesRight = place.querySelector("#mark-goes").value === "right";
     keep(state);
     state.points.front = goesRight ? [rightX, rightY] : [leftX, leftY];
     state.points.rear = goesRight ? [leftX, leftY] : [rightX, rightY];
@@ -72,7 +73,7 @@ async function show(state, wanted, clears) {
         // Marks belong to the frame on which they were set.
         keep(state);
         state.points = {};
-        choose(state, "front");
+        choose(state, state.order[0]);
     }
     state.at = at;
     state.range.value = String(at);
@@ -105,6 +106,8 @@ function time(state, at) {
     state.place.querySelector("[data-time]").textContent = `${at.toFixed(3)} s`;
 }
 
+const called = (state, mark) => radios(state).find((radio) => radio.value === mark).dataset.label;
+
 const radios = (state) => [...state.place.querySelectorAll("input[type=radio]")];
 
 const chosen = (state) => radios(state).find((radio) => radio.checked).value;
@@ -136,7 +139,8 @@ function undo(state) {
 }
 
 function next(state) {
-    const open = order.find((mark) => !state.points[mark]);
+    const { order, points } = state;
+    const open = order.find((mark) => !points[mark]);
     choose(state, open ?? order[(order.indexOf(chosen(state)) + 1) % order.length]);
 }
 
@@ -157,6 +161,8 @@ function key(state, event) {
     } else if (event.key === "Enter") {
         next(state);
         tell(state);
+    } else if (event.key === "PageUp" || event.key === "PageDown") {
+        show(state, state.at + (event.key === "PageUp" ? -1 : 1) * Number(state.range.step), true);
     } else if (event.key === "z" && (event.ctrlKey || event.metaKey)) {
         undo(state);
     } else {
@@ -182,7 +188,7 @@ function press(state, event) {
     state.frame.setPointerCapture(event.pointerId);
     const at = pointed(state, event);
     const reach = near / state.frame.getBoundingClientRect().width * state.size[0];
-    const met = order.find((mark) => state.points[mark] && Math.hypot(...state.points[mark].map((one, k) => one - at[k])) < reach);
+    const met = state.order.find((mark) => state.points[mark] && Math.hypot(...state.points[mark].map((one, k) => one - at[k])) < reach);
     keep(state);
     if (met && state.points[chosen(state)]) {
         choose(state, met);
@@ -208,7 +214,7 @@ function release(state) {
     }
     const { isNew } = state.dragged;
     state.dragged = null;
-    if (isNew && order.some((mark) => !state.points[mark])) {
+    if (isNew && state.order.some((mark) => !state.points[mark])) {
         next(state);
     }
     tell(state);
@@ -216,15 +222,13 @@ function release(state) {
 
 async function tell(state, words = "") {
     draw(state);
-    const { front, rear, from, to } = state.points;
-    const isWhole = order.every((mark) => state.points[mark]);
+    const { order, points } = state;
+    const isWhole = order.every((mark) => points[mark]);
     const digits = (point) => point.map((one) => one.toFixed(1)).join(", ");
-    const said = order.filter((mark) => state.points[mark]).map((mark) => `${called[mark]} at ${digits(state.points[mark])}`);
-    const missing = isWhole ? "" : ` Next: ${called[chosen(state)]}.`;
+    const said = order.filter((mark) => points[mark]).map((mark) => `${called(state, mark)} at ${digits(points[mark])}`);
+    const missing = isWhole ? "" : ` Next: ${called(state, chosen(state))}.`;
     state.place.querySelector("#mark-said").textContent = words || `${said.length ? said.join("; ") : "Nothing is marked yet"}.${missing}`;
-    await state.page.invokeMethodAsync("Marked", state.at, isWhole && !words
-        ? [...front, ...rear, Math.min(from[0], to[0]), Math.min(from[1], to[1]), Math.max(from[0], to[0]), Math.max(from[1], to[1])]
-        : null);
+    await state.page.invokeMethodAsync("Said", state.at, isWhole && !words ? order.flatMap((mark) => points[mark]) : null);
 }
 
 // Pixels count from the middle of the first one; a drawing counts from its corner.
@@ -252,6 +256,9 @@ function draw(state) {
     }
     for (const one of ["from", "to"].filter((corner) => at[corner])) {
         put("path", one, { d: cross(at[one], 0.5 * large) });
+    }
+    if (at.lamp) {
+        put("circle", "lamp", { cx: at.lamp[0], cy: at.lamp[1], r: 1.5 * large });
     }
     if (at.front) {
         put("circle", "front", { cx: at.front[0], cy: at.front[1], r: large });

@@ -40,6 +40,7 @@ export class Pass {
         document.fonts?.ready.then(() => this.fit());
         this.marks();
         this.unfold(false);
+        heaveline.heard(root);
     }
 
     listen(target, name, heard) {

@@ -52,6 +52,8 @@ public sealed record FilmNumbers
     public static FilmNumbers Of(SeenPass pass, CarFromFilm? car = null, int film = 0)
     {
         ArgumentNullException.ThrowIfNull(pass);
-        return new FilmMeasuring(car is { IsBelieved: true } ? pass.Less(car.Levels[film]) : pass, car is { IsBelieved: true }).Numbers();
+        return car is { IsBelieved: true }
+            ? new FilmMeasuring(pass.Less(car.Levels[film]), car.Fitted[film]).Numbers()
+            : new FilmMeasuring(pass, null).Numbers();
     }
 }

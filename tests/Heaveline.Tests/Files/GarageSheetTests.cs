@@ -68,6 +68,25 @@ public class GarageSheetTests
         Assert.Contains(said, sheet.Refusals["front-moves"], StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(null, "0.55 m ± 5 cm", "18 saloons, hatchbacks and estates")]
+    [InlineData("estate", "0.55 m ± 5 cm", "18 saloons, hatchbacks and estates")]
+    [InlineData("off-roader", "0.68 m ± 6 cm", "21 off-roaders")]
+    [InlineData("van", "0.63 m ± 10 cm", "3 people carriers")]
+    [InlineData("kit-car", "0.45 m ± 8 cm", "usual for a kit car")]
+    public void How_high_the_weight_lies_is_taken_from_cars_that_look_alike(string? style, string height, string by)
+    {
+        var typed = new Dictionary<string, string>(Three);
+        if (style is not null)
+        {
+            typed["body-style"] = style;
+        }
+
+        var line = GarageSheet.Of("Lark", typed).Text!.Split('\n').Single(one => one.Contains("centre-of-gravity-height", StringComparison.Ordinal));
+        Assert.Contains($": {height} # estimated: ", line, StringComparison.Ordinal);
+        Assert.Contains(by, line, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Every_sheet_makes_a_car_that_is_in_order_and_can_be_described()
     {

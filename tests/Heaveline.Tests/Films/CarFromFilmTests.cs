@@ -173,7 +173,7 @@ public class CarFromFilmTests
         Assert.True(found.Advice.Then < found.Advice.Now);
     }
 
-    private static double Own(RideModel model, CarNumber number)
+    internal static double Own(RideModel model, CarNumber number)
     {
         double On(AxleEnd end) => AxleRide.Of(model, end).Rates.FrequencyOnRigidTyres;
         var (front, rear) = (On(AxleEnd.Front), On(AxleEnd.Rear));

@@ -66,6 +66,8 @@ public sealed record ChooseAnswer : Answer
         ["setups"] = Findings.Parts.Space.Count,
         ["driven"] = Findings.Found.Driven.Length,
         ["whole"] = Findings.Found.IsWhole,
+        // How far it came stands beside it: setups driven, and draws where any were made.
+        ["stopped"] = Failure is not null,
         ["draws"] = Findings.AreDoubtsStated ? Findings.Trial.Draws : null,
         ["seed"] = Findings.Asked.Seed,
         ["finding"] = Finding.Text,
