@@ -6,11 +6,7 @@ import { LivePass } from "./livepass.js";
 import { Scene } from "./scene.js";
 import { Strips } from "./strips.js";
 
-export function start(root, page) {
-    const pass = new Pass(root, page);
-    heaveline.heard(root);
-    return pass;
-}
+export function start(root, page) { return new Pass(root, page); }
 
 export class Pass {
     constructor(root, page) {
