@@ -93,7 +93,7 @@ internal static class KilledHelper
             CultureInfo.InvariantCulture,
             $"pieces of {Length} ms, one of 3 machines killed: the last of its pieces was done by the others {stood:0.0} s later, "
             + $"{1000.0 * stood / Length:0} times a piece; all {Count} pieces took {whole / (Count * Length / 3000.0):0.00} times "
-            + "what three machines take that nobody kills"));
+            + $"what three machines take that nobody kills"));
     }
 
     private sealed class Sleeping : IPieceDoer
