@@ -6,8 +6,8 @@ using Heaveline.Numerics;
 namespace Heaveline.Ordeal;
 
 /// <summary>
-/// Kills, at random moments, now the program that helps with a study, now the study itself (SIGKILL). A study whose helper is killed must end with the
-/// bytes of the run that nobody helped; a helper whose study is killed must leave by itself, and the study go on from what it kept.
+/// Kills, at random moments, now the program that helps with a study, now the study itself (SIGKILL). A study whose helper is killed must end with
+/// the bytes of the run that nobody helped; a helper whose study is killed must leave by itself, and the study go on from what it kept.
 /// </summary>
 internal static partial class HelpKills
 {

@@ -34,7 +34,8 @@ internal static class Program
     private static int Usage()
     {
         Console.Error.WriteLine(
-            "Heaveline.Ordeal kills ROUNDS SEED | studies PROGRAM KILLS SEED | helped PROGRAM KILLS SEED | fuzz INPUTS SEED | logs INPUTS SEED | log NUMBER SEED "
+            "Heaveline.Ordeal kills ROUNDS SEED | studies PROGRAM KILLS SEED | helped PROGRAM KILLS SEED "
+            + "| fuzz INPUTS SEED | logs INPUTS SEED | log NUMBER SEED "
             + "| input NUMBER SEED");
         return 2;
     }
