@@ -9,8 +9,8 @@ using Heaveline.Pieces;
 namespace Heaveline.Bench;
 
 /// <summary>
-/// How long the pieces wait that a machine has in hand when it is killed: they are done by the others, and of all that were out at the kill the
-/// last one to come back says when. As many lengths of a piece as it waited, beside the seconds.
+/// How long it takes until a machine that helps and is killed is given up, from when on the pieces that it had in hand are done by the others: beside
+/// the seconds as many lengths of a piece, and how much longer the whole takes than if it had been given up at once.
 /// </summary>
 internal static class KilledHelper
 {
@@ -19,6 +19,8 @@ internal static class KilledHelper
 
     private const int Length = 50;
     private const int Count = 1200;
+    private const double Before = 0.25;
+    private const double Machines = 3.0;
 
     /// <summary>As the machine that is killed.</summary>
     public static int Help(string port, string code)
@@ -37,13 +39,13 @@ internal static class KilledHelper
     /// <summary>Measures it.</summary>
     public static void Run()
     {
-        var (code, said) = (StudyCode.Fresh(), new ConcurrentQueue<string>());
+        var (code, said) = (StudyCode.Fresh(), new ConcurrentQueue<(string Words, long At)>());
         var study = HelpedStudy.Open(
             new HelpedAsked
             {
                 At = new IPEndPoint(IPAddress.Loopback, 0), Code = code, Texts = [], Hash = "", Program = "1", Machine = "study", Threads = 1,
             },
-            said.Enqueue,
+            words => said.Enqueue((words, Stopwatch.GetTimestamp())),
             CancellationToken.None).GetAwaiter().GetResult();
         var doer = study.Through(new Sleeping());
         ParallelLoop.Each(8, 8, k => doer.Do(BitConverter.GetBytes(-1 - k), CancellationToken.None), CancellationToken.None);
@@ -61,39 +63,28 @@ internal static class KilledHelper
             Thread.Sleep(100);
         }
 
-        var (done, kill, last) = (0, 0L, 0L);
+        var (done, kill) = (0, 0L);
         var began = Stopwatch.GetTimestamp();
         ParallelLoop.Each(Count, HelpedStudy.PiecesAtOnce, k =>
         {
-            var begun = Stopwatch.GetTimestamp();
             doer.Do(BitConverter.GetBytes(k), CancellationToken.None);
-            if (Interlocked.Increment(ref done) == Count / 4)
+            if (Interlocked.Increment(ref done) == (int)(Before * Count))
             {
                 Interlocked.Exchange(ref kill, Stopwatch.GetTimestamp());
                 killed.Kill();
             }
-
-            // Of those that were out when it was killed, the last to come back.
-            var at = Interlocked.Read(ref kill);
-            if (at != 0L && begun < at)
-            {
-                var now = Stopwatch.GetTimestamp();
-                for (var seen = Interlocked.Read(ref last); seen < now && Interlocked.CompareExchange(ref last, now, seen) != seen;)
-                {
-                    seen = Interlocked.Read(ref last);
-                }
-            }
         }, CancellationToken.None);
         var whole = Stopwatch.GetElapsedTime(began).TotalSeconds;
-        var stood = Stopwatch.GetElapsedTime(kill, last).TotalSeconds;
+        var stood = Stopwatch.GetElapsedTime(kill, said.First(one => one.Words.Contains("does not answer any more", StringComparison.Ordinal)).At)
+            .TotalSeconds;
+        var ideal = Count * Length / 1000.0 * ((Before / Machines) + ((1.0 - Before) / (Machines - 1.0)));
         study.DisposeAsync().AsTask().GetAwaiter().GetResult();
         other.Wait();
         killed.WaitForExit();
         Console.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
-            $"pieces of {Length} ms, one of 3 machines killed: the last of its pieces was done by the others {stood:0.0} s later, "
-            + $"{1000.0 * stood / Length:0} times a piece; all {Count} pieces took {whole / (Count * Length / 3000.0):0.00} times "
-            + "what three machines take that nobody kills"));
+            $"pieces of {Length} ms, one of {Machines:0} machines killed: given up after {stood:0.0} s, {1000.0 * stood / Length:0} times a piece; "
+            + $"all {Count} pieces took {whole / ideal:0.00} times as long as if it had been given up at once"));
     }
 
     private sealed class Sleeping : IPieceDoer

@@ -49,6 +49,12 @@ internal static class Program
             return HelpedPieces.Run();
         }
 
+        if (args is ["helped", "killed"])
+        {
+            KilledHelper.Run();
+            return 0;
+        }
+
         if (args is [KilledHelper.Word, var port, var code])
         {
             return KilledHelper.Help(port, code);

@@ -108,8 +108,8 @@ internal sealed class KeptRun : IPieceRun
         {
             // Before anything is worked out: hours of work whose pieces are lost are not what was asked for.
             throw new Stopped(
-                $"heaveline: --kept-in {folder}: nothing can be kept there. {FileTrouble.Words(trouble)} Name a folder in which you may write, or leave "
-                + "--kept-in out.",
+                $"heaveline: --kept-in {folder}: nothing can be kept there. {FileTrouble.Words(trouble)} Name a folder in which you may write, or "
+                + "leave --kept-in out.",
                 ExitCode.Refused);
         }
     }
