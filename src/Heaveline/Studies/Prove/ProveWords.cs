@@ -1,4 +1,3 @@
-using System.Globalization;
 using Heaveline.Drives.Comparison;
 using Heaveline.Quantities;
 using static Heaveline.Quantities.InvariantText;
