@@ -1,5 +1,3 @@
-using Heaveline.Quantities;
-
 namespace Heaveline.Files.Parts;
 
 /// <summary>One column of a sheet of springs, by its heading: <c>rate [N/mm]</c>, or <c>rate</c> alone where its cells carry their unit.</summary>
@@ -20,16 +18,5 @@ internal sealed record SpringColumn(string Key, string Unit)
             .Select(m => cell.IndexOf(m, StringComparison.Ordinal)).Where(at => at > 0).DefaultIfEmpty(cell.Length).Min();
         var value = cell[..mark].Trim();
         return value.Length > 0 && value.All(c => char.IsAsciiDigit(c) || c is '.' or '-' or '+') ? $"{value} {Unit} {cell[mark..]}".TrimEnd() : cell;
-    }
-
-    /// <summary>Reads a cell as an amount.</summary>
-    /// <param name="cell">The cell.</param>
-    /// <param name="refusal">Why it is none, its place in the cell as far as it can be told; null where it is one.</param>
-    public Amount<TDimension> Read<TDimension>(string cell, out QuantityRefusal? refusal)
-        where TDimension : struct, IDimension
-    {
-        var parsed = QuantityText.Parse<TDimension>(Whole(cell), Unit.Length > 0 ? Unit : TDimension.Usual);
-        refusal = parsed.Refusal;
-        return parsed.Amount;
     }
 }
