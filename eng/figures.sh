@@ -14,4 +14,5 @@ exec >/dev/null
 ./run compare examples/garage/fern-saloon.yaml examples/garage/fern-saloon-cured.yaml --speed "20 km/h, 30 km/h, 40 km/h, 50 km/h, 60 km/h, 70 km/h, 80 km/h" --load "four up with luggage" --figure docs/figures/speeds.svg
 ./run plan examples/garage/fern-saloon.yaml --load driver --change examples/garage/fern-saloon-cured.yaml --figure docs/figures/card.svg
 ./run plank examples/garage/fern-saloon.yaml --load driver --figure docs/figures/planks.svg
+./run film examples/films/grey-saloon-25.yaml examples/films/red-saloon-25.yaml --at "school hump" --figure docs/figures/seen.svg
 ./run report examples/garage/fern-saloon.yaml examples/garage/fern-saloon-cured.yaml --load "four up with luggage" --parts finding,compare,why,cost --title "Does the cure cure?" --date "1 May 2026" --out examples/reports/fern-saloon-cured.html

@@ -26,8 +26,8 @@ internal static class Program
           track FILM --at S --front X,Y --rear X,Y --box X,Y,X,Y [--read-out S]
                                                            hubs, body and camera in every frame; read-out: from the first row to the last
           still FILM --at S --front X,Y --rear X,Y --box X,Y,X,Y --to PICTURE.png
-                                                           the marked frame to show: both ends of the car, with its plates,
-                                                               its glass and all round it unreadable
+                                                           the marked frame to show: the two wheels clear, the rest of the car
+                                                               coarser than letters, all round it grey
           lamp FILM --at S --lamp X,Y                      brightness of an oncoming headlamp
           draw CAR.yaml --to FILM.mp4 [--speed KM/H] [--height MM] [--rate FRAMES/S] [--shake PX] [--pan SHARE] [--slant DEGREES] [--read-out S]
                                                            a film of which everything is known: the car over a round-top hump of 3.7 m
@@ -112,7 +112,7 @@ internal static class Program
         {
             case "track":
                 var rows = asked.Number("--read-out", 0.0, 0.0, LongestReadOut) / film.Height;
-                return TrackText.Of(FilmFollower.Follow(film, asked.Marks(), rows, new SaidProgress(), stop));
+                return TrackText.Of(FilmCamera.Followed(asked.File, film, asked.Marks(), rows, new SaidProgress(), stop));
             case "lamp":
                 return LampText.Of(LampFollower.Follow(film, asked.Point("--lamp"), asked.Time, new SaidProgress(), stop));
             case "frame":
@@ -161,7 +161,7 @@ internal static class Program
         var hump = new RoundTopHump { Height = new(In.Millimetres.ToSi(asked.Number("--height", 75.0, 5.0, 200.0))), Length = new(3.7) };
         var film = new DrawnFilm
         {
-            Pass = DrawnPass.Of(car, Road.From(hump), In.KilometresPerHour.ToSi(asked.Number("--speed", 40.0, 5.0, 150.0))),
+            Pass = DrawnPass.Of(car, Road.From(hump), In.KilometresPerHour.ToSi(asked.Number("--speed", 25.0, 5.0, 150.0))),
             Clock = new DrawnClock { Rate = asked.Number("--rate", 60.0, 10.0, 1000.0) },
             Camera = new DrawnCamera
             {

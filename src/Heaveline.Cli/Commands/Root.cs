@@ -50,6 +50,7 @@ internal static class Root
         StudyCommand.Of(streams, PlankStudy.Question),
         WorksheetCommand.Of(streams),
         HelpOutCommand.Of(streams),
+        StandByCommand.Of(streams),
         ServeCommand.Of(streams),
         ReportCommand.Of(streams),
     };

@@ -121,8 +121,21 @@ public sealed class GarageSheet
 
     private static string[] Weights(string end) => [$"{end} left weight", $"{end} right weight"];
 
+    // What a bench, or a car file, says of both travels stands in the box as it is.
+    private bool HasBoth(string key) =>
+        key is FrontMoves or RearMoves && typed.TryGetValue(key, out var text) && text.Contains(" for", StringComparison.Ordinal);
+
     private string? Refused(SheetLine line)
     {
+        if (HasBoth(line.Key))
+        {
+            var (travels, wrong) = Travels.Parse(typed[line.Key]);
+            return wrong is not null ? $"{FirstLetter.Raised(wrong.Message)} {wrong.Advice}"
+                : travels.Element.Si / travels.Wheel.Si is > 0.0 and <= MotionWords.Steepest && travels.Wheel.Si > 0.0 ? null
+                : $"{typed[line.Key]} cannot be; "
+                    + FormattableString.Invariant($"the spring moves above 0 and at most {MotionWords.Steepest} times as far as the wheel.");
+        }
+
         var parts = line.Field.Quantity!.Split(typed[line.Key]);
         if (parts.Refusal is { } refusal)
         {
@@ -214,7 +227,7 @@ public sealed class GarageSheet
             if (Has($"{end}-spring"))
             {
                 Value("    rate", $"{end}-spring");
-                Value("    moves", $"{end}-moves", Jack);
+                Value("    moves", $"{end}-moves", HasBoth($"{end}-moves") ? "" : Jack);
             }
             else
             {

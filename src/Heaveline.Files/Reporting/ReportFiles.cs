@@ -34,7 +34,7 @@ public static class ReportFiles
             // Two ways of writing one path are one file.
             Inputs = [.. asked.Inputs.Select(i => i.BuiltIn ? i : i with { Name = NameOf(i.Name) }).DistinctBy(i => i.Name)],
             Words = asked.Words.With(ReportStudy.Cars, NameOf).With(Choices.Road, NameOf).With(ReportStudy.Drives, NameOf)
-                .With(ReportStudy.Study, NameOf)
+                .With(ReportStudy.Study, NameOf).With(ReportStudy.Films, NameOf).With(ReportStudy.FilmsAfter, NameOf)
                 .With(ReportStudy.Out, name => Path.GetFileName(name)),
         };
     }

@@ -70,8 +70,8 @@ public sealed record PageHelp(string Answers, string Do, params IReadOnlyList<st
             "headline", "hit, settling", "pitch", "doubt", "damping ratio", "dynamic index"),
         PageEntry.Film => new(
             "What a film of a passing car tells, taken from the roadside: does it heave or pitch after a bump, how long, which car stands between "
-                + "its wheels, and which of the cars seen at one bump pitches least.",
-            "Put the film into the folder, say the wheelbase, mark both hubs and the body on one frame, have the car followed, read the finding.",
+                + "its wheels, and which of the cars seen at one bump pitches least; or the rhythm of a headlamp at night.",
+            "Bring the film in, say the wheelbase, mark both hubs and the body on one frame, have the car followed, read the finding.",
             "heave", "pitch", "hit, settling", "doubt", "damping ratio", "dynamic index"),
         CurrentCar.Report => new(
             "All that was found, in one file that others can check: with its sources, its cautions and the line that makes it again.",

@@ -5,7 +5,7 @@ namespace Heaveline.Web.Guard;
 
 /// <summary>
 /// Says which ways of asking there are: what a page or a file is got by, and the same without its body [RFC 9110 §9.3.1, §9.3.2]. Whatever else is
-/// asked is told so, with the ways there are (405 [RFC 9110 §15.5.6]). Only what an open page sends is posted: /_blazor, and a log.
+/// asked is told so, with the ways there are (405 [RFC 9110 §15.5.6]). Only what an open page sends is posted: /_blazor, a log, a film.
 /// </summary>
 internal sealed class Methods(RequestDelegate next)
 {
@@ -38,6 +38,10 @@ internal sealed class Methods(RequestDelegate next)
 
             await Refuse(context, HttpMethods.Post, "A log is sent to this address (POST); there is nothing to read at it.");
         }
+        else if (request.Path == FilmIntake.Address && HttpMethods.IsPost(request.Method))
+        {
+            await next(context);
+        }
         else if (HttpMethods.IsHead(request.Method))
         {
             // Pages answer GET alone. The server knows what was asked and sends no body, whatever is written.
@@ -57,7 +61,7 @@ internal sealed class Methods(RequestDelegate next)
         }
         else
         {
-            await Refuse(context, Allowed, "What stands at this address can be read (GET, HEAD); nothing can be sent to it.");
+            await Refuse(context, request.Path == FilmIntake.Address ? $"{Allowed}, {HttpMethods.Post}" : Allowed, "What stands at this address can be read (GET, HEAD); nothing can be sent to it.");
         }
     }
 

@@ -107,6 +107,7 @@ public static class PageHost
         PageFaces.Map(app);
         Pages.Passes.PassRoutes.Map(app);
         LogDoor.Map(app);
+        FilmIntake.Map(app);
         RuleRoutes.Map(app);
         RideRoutes.Map(app);
         LinkRoutes.Map(app);
@@ -152,6 +153,7 @@ public static class PageHost
         services.AddSingleton(options);
         services.AddSingleton<GarageView>();
         services.AddSingleton<LogDoor>();
+        services.AddSingleton<FilmIntake>();
         // What is long waits for its turn; what is short does not wait behind it.
         var (queue, brief) = (new StudyQueue(), new StudyQueue(Environment.ProcessorCount));
         services.AddSingleton(_ => RuleView.StudyIn(queue));
@@ -166,6 +168,7 @@ public static class PageHost
         services.AddSingleton(made => made.GetRequiredService<DriveReadings>().ProofIn(brief));
         services.AddSingleton(_ => new DriveDetails(brief));
         services.AddSingleton(_ => FilmView.StudyIn(brief));
+        services.AddSingleton(_ => FlashView.StudyIn(brief));
         // Pictures wait in a queue of their own: two films at once are enough for a machine.
         services.AddSingleton(_ => new FilmDoor(options, new StudyQueue(2)));
         services.AddSingleton(_ => new Pages.Passes.TrialSpeeds(brief));

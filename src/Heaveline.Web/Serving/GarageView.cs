@@ -247,6 +247,8 @@ internal sealed class GarageView(ServeOptions options) : IFinder, IDisposable
 
     Found<KeptFilm> IFinder.Film(string name, string? marks) => GarageFilm.Find(Garage, name);
 
+    Found<LampTrack> IFinder.Lamp(string name, LampMark? mark) => GarageLamp.Find(Garage, name);
+
     Found<RecordedDrive> IFinder.Drive(string name) => NamedDrives.Find(Garage, name, file => file);
 
     // As the variant itself calls its car: each base before it, as far as they are here. Files that go round in a circle end at the second time.

@@ -1,41 +1,48 @@
-// Marks on one frame of a film: both hubs and two corners of a box round the body, in pixels of the film, by pointer with a loupe and by keys.
+// Marks on one frame of a film: both hubs and two corners of a box round the body, or a lamp, in pixels of the film, by pointer with a loupe and by
+// keys.
 
-const order = ["front", "rear", "from", "to"];
-const called = { front: "front hub", rear: "rear hub", from: "box, a corner", to: "box, the corner opposite" };
 const states = new WeakMap();
 const near = 16;
-const zoom = 8;
+const loupeZoom = 8;
+const nearest = 8;
 
 /** Listens to the place of the marks; tells the page's object the frame's time and the marks whenever they change. */
 export function attach(place, page) {
     const [frame, picture, drawing, loupe] = [".frame", "img", "svg", "canvas"].map((one) => place.querySelector(one));
     const range = place.querySelector("input[type=range]");
+    const order = place.dataset.order.split(",");
     const state = {
-        place, page, frame, picture, drawing, loupe, range,
+        order, place, page, frame, picture, drawing, loupe, range,
         size: [Number(place.dataset.width), Number(place.dataset.height)],
-        at: Number(range.value), points: {}, past: [], hover: null, dragged: null, asked: 0,
+        at: Number(range.value), points: {}, past: [], hover: null, dragged: null, asked: 0, zoom: 1, from: [0, 0],
     };
     states.set(place, state);
     const begun = place.dataset.marks ? place.dataset.marks.split(",").map(Number) : [];
     order.forEach((mark, k) => {
-        if (begun.length === 8) {
+        if (begun.length === 2 * order.length) {
             state.points[mark] = [begun[2 * k], begun[2 * k + 1]];
         }
     });
     if (begun.length === 8) {
-        place.querySelector("select").value = begun[0] > begun[2] ? "right" : "left";
+        place.querySelector("#mark-goes").value = begun[0] > begun[2] ? "right" : "left";
     }
     range.addEventListener("change", () => show(state, Number(range.value), true));
     range.addEventListener("input", () => time(state, Number(range.value)));
     for (const button of place.querySelectorAll("[data-by]")) {
         button.addEventListener("click", () => show(state, state.at + Number(button.dataset.by) * Number(range.step), true));
     }
+    for (const button of place.querySelectorAll("[data-zoom]")) {
+        button.addEventListener("click", () => zoomed(state, Number(button.dataset.zoom)));
+    }
     for (const button of place.querySelectorAll("[data-nudge]")) {
         button.addEventListener("click", (event) => nudge(state, button.dataset.nudge.split(",").map(Number), event.shiftKey));
     }
     place.querySelector("#mark-undo").addEventListener("click", () => undo(state));
     for (const radio of radios(state)) {
-        radio.addEventListener("change", () => draw(state));
+        radio.addEventListener("change", () => {
+            follow(state);
+            draw(state);
+        });
     }
     frame.addEventListener("keydown", (event) => key(state, event));
     frame.addEventListener("focus", () => draw(state));
@@ -54,10 +61,12 @@ export function attach(place, page) {
 /** Sets both hubs where they were found, and a box over them where there is none; the reader corrects. */
 export function suggest(place, [leftX, leftY, rightX, rightY]) {
     const state = states.get(place);
-    const goesRight = place.querySelector("select").value === "right";
+    const goesRight = place.querySelector("#mark-goes").value === "right";
     keep(state);
     state.points.front = goesRight ? [rightX, rightY] : [leftX, leftY];
     state.points.rear = goesRight ? [leftX, leftY] : [rightX, rightY];
+    // So near that the car fills half of the frame.
+    closer(state, nearestPower(state.size[0] / (3 * (rightX - leftX))), [0.5 * (leftX + rightX), 0.5 * (leftY + rightY)]);
     if (!state.points.from || !state.points.to) {
         const long = rightX - leftX;
         const level = 0.5 * (leftY + rightY);
@@ -67,13 +76,33 @@ export function suggest(place, [leftX, leftY, rightX, rightY]) {
     tell(state);
 }
 
+const nearestPower = (wanted) => Math.min(nearest, Math.max(1, 2 ** Math.floor(Math.log2(Math.max(1, wanted)))));
+
+// Shows a part of the frame, as large as the whole one is; about a point, as far as the picture reaches.
+function closer(state, zoom, about) {
+    state.zoom = zoom;
+    state.from = about.map((one, k) => {
+        const part = state.size[k] / zoom;
+        return Math.min(state.size[k] - part, Math.max(0, one - 0.5 * part));
+    });
+}
+
+// About what is looked at: the pointer, else the chosen mark, else the middle of what is shown.
+function zoomed(state, by) {
+    const middle = state.from.map((one, k) => one + 0.5 * state.size[k] / state.zoom);
+    closer(state, Math.min(nearest, Math.max(1, state.zoom * by)), state.hover ?? state.points[chosen(state)] ?? middle);
+    draw(state);
+}
+
+const isSeen = ({ from, size, zoom }, point) => point.every((one, k) => one >= from[k] && one <= from[k] + size[k] / zoom);
+
 async function show(state, wanted, clears) {
     const at = Math.min(Number(state.range.max), Math.max(0, wanted));
     if (clears && at !== state.at) {
         // Marks belong to the frame on which they were set.
         keep(state);
         state.points = {};
-        choose(state, "front");
+        choose(state, state.order[0]);
     }
     state.at = at;
     state.range.value = String(at);
@@ -106,6 +135,8 @@ function time(state, at) {
     state.place.querySelector("[data-time]").textContent = `${at.toFixed(3)} s`;
 }
 
+const called = (state, mark) => radios(state).find((radio) => radio.value === mark).dataset.label;
+
 const radios = (state) => [...state.place.querySelectorAll("input[type=radio]")];
 
 const chosen = (state) => radios(state).find((radio) => radio.checked).value;
@@ -137,7 +168,8 @@ function undo(state) {
 }
 
 function next(state) {
-    const open = order.find((mark) => !state.points[mark]);
+    const { order, points } = state;
+    const open = order.find((mark) => !points[mark]);
     choose(state, open ?? order[(order.indexOf(chosen(state)) + 1) % order.length]);
 }
 
@@ -148,16 +180,30 @@ function nudge(state, by, isLarge) {
     keep(state);
     state.points[mark] = inside(state, from.map((one, k) => one + (isLarge ? 10 : 1) * by[k]));
     state.hover = null;
+    follow(state);
     tell(state);
+}
+
+// The chosen mark stays in sight.
+function follow(state) {
+    const point = state.points[chosen(state)];
+    if (point && !isSeen(state, point)) {
+        closer(state, state.zoom, point);
+    }
 }
 
 function key(state, event) {
     const by = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] }[event.key];
     if (by && !event.ctrlKey && !event.metaKey && !event.altKey) {
         nudge(state, by, event.shiftKey);
+    } else if (event.key === "+" || event.key === "-") {
+        zoomed(state, event.key === "+" ? 2 : 0.5);
     } else if (event.key === "Enter") {
         next(state);
+        follow(state);
         tell(state);
+    } else if (event.key === "PageUp" || event.key === "PageDown") {
+        show(state, state.at + (event.key === "PageUp" ? -1 : 1) * Number(state.range.step), true);
     } else if (event.key === "z" && (event.ctrlKey || event.metaKey)) {
         undo(state);
     } else {
@@ -169,8 +215,8 @@ function key(state, event) {
 function pointed(state, event) {
     const place = state.frame.getBoundingClientRect();
     return inside(state, [
-        (event.clientX - place.left) / place.width * state.size[0] - 0.5,
-        (event.clientY - place.top) / place.height * state.size[1] - 0.5,
+        (event.clientX - place.left) / place.width * state.size[0] / state.zoom + state.from[0] - 0.5,
+        (event.clientY - place.top) / place.height * state.size[1] / state.zoom + state.from[1] - 0.5,
     ]);
 }
 
@@ -182,8 +228,8 @@ function press(state, event) {
     state.frame.focus({ preventScroll: true });
     state.frame.setPointerCapture(event.pointerId);
     const at = pointed(state, event);
-    const reach = near / state.frame.getBoundingClientRect().width * state.size[0];
-    const met = order.find((mark) => state.points[mark] && Math.hypot(...state.points[mark].map((one, k) => one - at[k])) < reach);
+    const reach = near / state.frame.getBoundingClientRect().width * state.size[0] / state.zoom;
+    const met = state.order.find((mark) => state.points[mark] && Math.hypot(...state.points[mark].map((one, k) => one - at[k])) < reach);
     keep(state);
     if (met && state.points[chosen(state)]) {
         choose(state, met);
@@ -209,7 +255,7 @@ function release(state) {
     }
     const { isNew } = state.dragged;
     state.dragged = null;
-    if (isNew && order.some((mark) => !state.points[mark])) {
+    if (isNew && state.order.some((mark) => !state.points[mark])) {
         next(state);
     }
     tell(state);
@@ -217,20 +263,23 @@ function release(state) {
 
 async function tell(state, words = "") {
     draw(state);
-    const { front, rear, from, to } = state.points;
-    const isWhole = order.every((mark) => state.points[mark]);
+    const { order, points } = state;
+    const isWhole = order.every((mark) => points[mark]);
     const digits = (point) => point.map((one) => one.toFixed(1)).join(", ");
-    const said = order.filter((mark) => state.points[mark]).map((mark) => `${called[mark]} at ${digits(state.points[mark])}`);
-    const missing = isWhole ? "" : ` Next: ${called[chosen(state)]}.`;
+    const said = order.filter((mark) => points[mark]).map((mark) => `${called(state, mark)} at ${digits(points[mark])}`);
+    const missing = isWhole ? "" : ` Next: ${called(state, chosen(state))}.`;
     state.place.querySelector("#mark-said").textContent = words || `${said.length ? said.join("; ") : "Nothing is marked yet"}.${missing}`;
-    await state.page.invokeMethodAsync("Marked", state.at, isWhole && !words
-        ? [...front, ...rear, Math.min(from[0], to[0]), Math.min(from[1], to[1]), Math.max(from[0], to[0]), Math.max(from[1], to[1])]
-        : null);
+    await state.page.invokeMethodAsync("Said", state.at, isWhole && !words ? order.flatMap((mark) => points[mark]) : null);
 }
 
 // Pixels count from the middle of the first one; a drawing counts from its corner.
 function draw(state) {
-    const large = state.size[0] / 90;
+    const { zoom, from, size } = state;
+    state.picture.style.transform = `translate(${from.map((one, k) => `${-100 * zoom * one / size[k]}%`).join(", ")}) scale(${zoom})`;
+    state.drawing.setAttribute("viewBox", [...from, ...size.map((one) => one / zoom)].join(" "));
+    state.place.querySelector("[data-zoom='0.5']").disabled = zoom === 1;
+    state.place.querySelector("[data-zoom='2']").disabled = zoom === nearest;
+    const large = size[0] / 90 / zoom;
     const mark = chosen(state);
     const shapes = [];
     const put = (name, kind, attributes) => {
@@ -254,6 +303,9 @@ function draw(state) {
     for (const one of ["from", "to"].filter((corner) => at[corner])) {
         put("path", one, { d: cross(at[one], 0.5 * large) });
     }
+    if (at.lamp) {
+        put("circle", "lamp", { cx: at.lamp[0], cy: at.lamp[1], r: 1.5 * large });
+    }
     if (at.front) {
         put("circle", "front", { cx: at.front[0], cy: at.front[1], r: large });
         put("path", "front", { d: cross(at.front, 0.4 * large) });
@@ -267,15 +319,15 @@ function draw(state) {
 }
 
 // What lies under the pointer or the chosen mark, so large that its pixels are seen; in the corner farther away.
-function look({ loupe, picture, size }, at) {
+function look({ loupe, picture, size, from, zoom }, at) {
     const isShown = at !== null && picture.complete && picture.naturalWidth > 0;
     loupe.hidden = !isShown;
     if (!isShown) {
         return;
     }
-    loupe.classList.toggle("left", at[0] > 0.5 * size[0]);
+    loupe.classList.toggle("left", at[0] > from[0] + 0.5 * size[0] / zoom);
     const pen = loupe.getContext("2d");
-    const part = loupe.width / zoom;
+    const part = loupe.width / loupeZoom;
     pen.imageSmoothingEnabled = false;
     pen.fillStyle = "#000";
     pen.fillRect(0, 0, loupe.width, loupe.height);

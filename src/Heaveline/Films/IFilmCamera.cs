@@ -29,7 +29,8 @@ public interface IFilmCamera
     /// <param name="stop">Stops it.</param>
     (PicturePoint Left, PicturePoint Right)? Hubs(string film, double time, CancellationToken stop = default);
 
-    /// <summary>The marked frame as a picture that may be shown, in PNG: the car's ends, where plates are, and all round it are unreadable.</summary>
+    /// <summary>The marked frame as a picture that may be shown, in PNG: the two wheels are clear, the rest of the car is
+    /// coarser than letters, and all round it is grey.</summary>
     /// <param name="film">Path of the film.</param>
     /// <param name="marks">What was marked.</param>
     /// <param name="stop">Stops it.</param>

@@ -1,5 +1,6 @@
 using Heaveline.Answers;
 using Heaveline.Figures;
+using Heaveline.Quantities;
 
 namespace Heaveline.Reports;
 
@@ -16,13 +17,24 @@ internal static class ClosingParts
         Heading = "Before anybody acts on these numbers",
         Blocks =
         [
-            Paragraph.Of(asked.Read.Any()
-                ? "What is said of the drives is read off their logs, as far as each bears it; all else is computed from what the car files say. "
-                    + "Neither is proof that a car is safe or legal."
-                : "Everything here is computed from what the car files say. It is no proof that a car is safe or legal."),
+            Paragraph.Of(Ground(asked)),
             .. Studies.Cautions.All.Select(Caution.Of),
         ],
     };
+
+    private static string Ground(ReportAsked asked)
+    {
+        string[] measured =
+        [
+            .. asked.Read.Any() ? ["What is said of the drives is read off their logs, as far as each bears it"] : Array.Empty<string>(),
+            .. asked.Parts.Contains(PartKind.Film)
+                ? ["what is said of the films is read off their tracks, with the wheelbase of their sheets as the scale"] : Array.Empty<string>(),
+        ];
+        return measured.Length == 0
+            ? "Everything here is computed from what the car files say. It is no proof that a car is safe or legal."
+            : $"{FirstLetter.Raised(string.Join("; ", measured))}; all else is computed from what the car files say. None of it is proof that a car "
+                + "is safe or legal.";
+    }
 
     /// <summary>Sources of a report's numbers, in a table.</summary>
     public static ReportPart SourcesOf(Report report)

@@ -44,4 +44,7 @@ public enum PartKind
 
     /// <summary>Whether a change worked, by the drive before it and the drive after it.</summary>
     Prove,
+
+    /// <summary>What films from the roadside tell: the car in them, before and after a change, or the cars of one bump in order.</summary>
+    Film,
 }

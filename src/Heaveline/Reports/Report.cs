@@ -95,6 +95,7 @@ public sealed record Report
         PartKind.Cost => [CostPart.Of(work)],
         PartKind.Drive => DrivePart.Of(work),
         PartKind.Prove => [ProvePart.Of(work)],
+        PartKind.Film => FilmPart.Of(work),
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No such part."),
     };
 }

@@ -93,6 +93,9 @@ public sealed record ReportAsked
     /// </summary>
     public (RecordedDrive Before, RecordedDrive After)? Pair => ReportDrives.PairOf(Drives);
 
+    /// <summary>Films from the roadside; null for none.</summary>
+    public ReportFilms? Films { get; init; }
+
     /// <summary>Of <see cref="ProveAsked.Circumstances"/> those that were the same in both drives, beside what is written down with them.</summary>
     public ImmutableArray<string> Same { get; init => field = Drawable.Any(value); } = [];
 
@@ -124,7 +127,10 @@ public sealed record ReportAsked
 
     /// <summary>The same, with the names in it left as they are.</summary>
     public ReaderUnits ReadersUnits =>
-        Units.Leaving([.. Cars.SelectMany(c => LoadedCar.NamesIn(c.Car)), Road.Name, .. Drives.Select(d => d.Name), .. StudyNames]);
+        Units.Leaving(
+        [
+            .. Cars.SelectMany(c => LoadedCar.NamesIn(c.Car)), Road.Name, .. Drives.Select(d => d.Name), .. StudyNames, .. Films?.Names ?? [],
+        ]);
 
     private IEnumerable<string> StudyNames => Study is null ? [] :
     [

@@ -38,6 +38,10 @@ internal sealed record ReportPartChoice(PartKind Kind, bool ForOne, bool ForSeve
         new(
             PartKind.Prove, true, true, "Before and after",
             "Whether the change worked, by the passes of two drives, with what changed in the car. Needs the drive before and the drive after."),
+        new(
+            PartKind.Film, true, true, "The film",
+            "What films from the roadside tell: heave or pitch, the car between its wheels, before and after, cars of one bump in order. Needs a "
+            + "film that was followed."),
     ];
 
     /// <summary>Its word in the address and on the command line.</summary>
@@ -55,8 +59,9 @@ internal sealed record ReportPartChoice(PartKind Kind, bool ForOne, bool ForSeve
     /// <param name="several">Whether the report is of several cars.</param>
     /// <param name="drives">Of how many drives it is.</param>
     /// <param name="study">Whether it has a study of what to buy.</param>
-    public static IReadOnlyList<PartKind> Kinds(string words, bool several, int drives, bool study = false) => IsAll(words)
-        ? [.. All.Where(p => p.IsPossible(several, drives, study)).Select(p => p.Kind).Order()]
+    /// <param name="films">Whether it has films.</param>
+    public static IReadOnlyList<PartKind> Kinds(string words, bool several, int drives, bool study = false, bool films = false) => IsAll(words)
+        ? [.. All.Where(p => p.IsPossible(several, drives, study, films)).Select(p => p.Kind).Order()]
         : [.. Split(words).Select(Named).OfType<ReportPartChoice>().Select(p => p.Kind).Distinct()];
 
     /// <summary>Whether a list asks for all that is possible.</summary>
@@ -66,12 +71,14 @@ internal sealed record ReportPartChoice(PartKind Kind, bool ForOne, bool ForSeve
     /// <param name="several">Whether the report is of several cars.</param>
     /// <param name="drives">Of how many drives it is.</param>
     /// <param name="study">Whether it has a study of what to buy.</param>
-    public bool IsPossible(bool several, int drives, bool study = false) => Kind switch
+    /// <param name="films">Whether it has films.</param>
+    public bool IsPossible(bool several, int drives, bool study = false, bool films = false) => Kind switch
     {
         PartKind.Compare => several,
         PartKind.Drive => drives > 0,
         PartKind.Prove => drives > 1,
         PartKind.Choose => study,
+        PartKind.Film => films,
         _ => true,
     };
 
@@ -79,7 +86,8 @@ internal sealed record ReportPartChoice(PartKind Kind, bool ForOne, bool ForSeve
     /// <param name="several">Whether it is of several cars.</param>
     /// <param name="drives">Of how many drives it is: none, one, or one before and one after a change.</param>
     /// <param name="study">Whether it has a study of what to buy.</param>
-    public static string Usual(bool several, int drives = 0, bool study = false) => string.Join(
+    /// <param name="films">Whether it has films.</param>
+    public static string Usual(bool several, int drives = 0, bool study = false, bool films = false) => string.Join(
         ", ",
-        All.Where(p => p.IsPossible(several, drives, study) && (several ? p.ForSeveral : p.ForOne)).Select(p => p.Word));
+        All.Where(p => p.IsPossible(several, drives, study, films) && (several ? p.ForSeveral : p.ForOne)).Select(p => p.Word));
 }

@@ -10,10 +10,11 @@ internal static class ReportParts
     /// <param name="several">Whether the report is of several cars.</param>
     /// <param name="drives">Of how many drives it is.</param>
     /// <param name="study">Whether it has a study of what to buy.</param>
-    public static IReadOnlyList<PartKind> Of(AskedReader reader, bool several, int drives, bool study)
+    /// <param name="films">Whether it has films.</param>
+    public static IReadOnlyList<PartKind> Of(AskedReader reader, bool several, int drives, bool study, bool films)
     {
-        var words = reader.Text(ReportStudy.Parts) ?? ReportPartChoice.Usual(several, drives, study);
-        var kinds = ReportPartChoice.Kinds(words, several, drives, study);
+        var words = reader.Text(ReportStudy.Parts) ?? ReportPartChoice.Usual(several, drives, study, films);
+        var kinds = ReportPartChoice.Kinds(words, several, drives, study, films);
         var unknown = ReportPartChoice.IsAll(words) ? []
             : ReportPartChoice.Split(words).Where(word => ReportPartChoice.Named(word) is null).ToArray();
         foreach (var word in unknown)
@@ -28,6 +29,15 @@ internal static class ReportParts
         else if (study && !kinds.Contains(PartKind.Choose) && unknown.Length == 0)
         {
             reader.Object(ReportStudy.Study.Name, "study: no part is of it; choose the part choose too, or leave it out.");
+        }
+
+        if (kinds.Contains(PartKind.Film) && !films)
+        {
+            reader.Object(ReportStudy.Parts.Name, "The part film needs a film.");
+        }
+        else if (films && !kinds.Contains(PartKind.Film) && unknown.Length == 0)
+        {
+            reader.Object(ReportStudy.Films.Name, "film: no part is of it; choose the part film too, or leave it out.");
         }
 
         if (kinds.Contains(PartKind.Compare) && !several)

@@ -77,6 +77,32 @@ public static class ReportStudy
         HelpName = "STUDY",
     };
 
+    /// <summary>Films from the roadside.</summary>
+    public static Choice Films { get; } = new()
+    {
+        Name = "film",
+        Kind = ChoiceKind.Film,
+        Says = "The sheet of a film from the roadside, its track kept beside it, for the part film. Repeat it: films of one car are read together, "
+            + "cars that passed one bump are put in order.",
+        HelpName = "FILM",
+        IsRepeated = true,
+    };
+
+    /// <summary>Films of the same car after a change.</summary>
+    public static Choice FilmsAfter { get; } = Films with
+    {
+        Name = "film-after",
+        Says = "The sheet of a film of the same car after a change. Repeat it.",
+    };
+
+    /// <summary>Whether the first car stands beside its film.</summary>
+    public static Choice FilmedCar { get; } = new()
+    {
+        Name = "filmed-car",
+        Kind = ChoiceKind.Tick,
+        Says = "The films are of the first car, over --road: its forecast stands beside them.",
+    };
+
     /// <summary>What was the same in both drives.</summary>
     public static Choice Same { get; } = ProveStudy.Same with
     {
@@ -99,7 +125,7 @@ public static class ReportStudy
         Kind = ChoiceKind.Word,
         Says = $"What to include, in order, with commas between: {string.Join(", ", PartWords)}; or all. Without it: "
             + $"{ReportPartChoice.Usual(several: false)} for one car, {ReportPartChoice.Usual(several: true)} for several; "
-            + "and drive where one is given, prove where there are two, choose where there is a study. "
+            + "and drive where one is given, prove where there are two, choose where there is a study, film where there is one. "
             + "Cautions, sources and how to make it again are always there.",
         HelpName = "PARTS",
     };
@@ -144,20 +170,21 @@ public static class ReportStudy
         Says =
             """
             Write a report: the finding first, then the car at every load, modes, passes in figures and words, comparison, ride, rule, causes,
-            what to buy, doubts, price, drives with a phone on the floor, before and after; with cautions, sources, and the texts and the
-            command that make it again.
+            what to buy, doubts, price, drives with a phone on the floor, before and after, films from the roadside; with cautions, sources, and
+            the texts and the command that make it again.
 
             Examples:
               heaveline report examples/garage/fern-saloon.yaml --load "four up with luggage" --speed "40 km/h" --out fern.html
               heaveline report examples/garage/fern-saloon.yaml examples/garage/fern-saloon-cured.yaml --parts car,compare,cost --author "A. Fern" \
                   --date "1 May 2026" --out cure.pdf
               heaveline report examples/garage/fern-saloon.yaml --study examples/studies/fern-four-up.yaml --parts choose --out buy.pdf
+              heaveline report examples/garage/fern-saloon.yaml --film examples/films/grey-saloon-25.yaml --parts film --out film.html
               heaveline report my-garage/my-car.yaml --drive my-garage/drives/after --parts drive,prove --out proof.html
             """,
         Choices =
         [
-            Cars, Choices.Road, Speed, Speeds, Choices.Load, Class, Rule, Samples, Seed, Drives, Same, Forecast, Study, Parts, Title, Author,
-            Date, Paper, Choices.Units, Out,
+            Cars, Choices.Road, Speed, Speeds, Choices.Load, Class, Rule, Samples, Seed, Drives, Same, Forecast, Study, Films, FilmsAfter,
+            FilmedCar, Parts, Title, Author, Date, Paper, Choices.Units, Out,
         ],
         Reads = Read,
         Answers = Report.From,
@@ -194,8 +221,10 @@ public static class ReportStudy
                     + $"{string.Join(" and ", cars.Select(car => car.Name))}: report that car, or name a study of this one.", isUsage: false);
         }
 
+        var films = ReportFilms.Of(reader);
         var parts = ReportParts.Of(
-            reader, names.Count > 1, ReportDrives.Count(reader.Given.All(Drives).Count, drives), studyFile is not null);
+            reader, names.Count > 1, ReportDrives.Count(reader.Given.All(Drives).Count, drives), studyFile is not null,
+            reader.Given.All(Films).Count > 0);
         var same = ProveStudy.Circumstances(reader, Same);
         var isForecast = reader.IsTicked(Forecast);
         ReportDrives.Check(reader, parts, drives, isForecast);
@@ -232,6 +261,7 @@ public static class ReportStudy
             Seed = seed!.Value,
             Drives = [.. drives],
             Study = study,
+            Films = films,
             Same = same,
             IsForecast = isForecast,
             Parts = [.. parts],
@@ -240,7 +270,8 @@ public static class ReportStudy
             Inputs =
             [
                 .. reader.Inputs(Cars).SelectMany(i => i).Concat(ground).Concat(reader.Inputs(Drives).SelectMany(i => i))
-                    .Concat(reader.Inputs(Study).SelectMany(i => i)).DistinctBy(i => i.Name),
+                    .Concat(reader.Inputs(Study).SelectMany(i => i))
+                    .Concat(reader.Inputs(Films).Concat(reader.Inputs(FilmsAfter)).SelectMany(i => i)).DistinctBy(i => i.Name),
             ],
             Words = new Given(
             [
@@ -251,6 +282,8 @@ public static class ReportStudy
                 (Same.Name, reader.Text(Same)),
                 (Forecast.Name, isForecast ? Choice.Yes : null),
                 (Study.Name, studyFile),
+                .. new[] { Films, FilmsAfter }.SelectMany(choice => reader.Given.All(choice).Select(name => (choice.Name, (string?)name))),
+                (FilmedCar.Name, films is { IsFirstCar: true } ? Choice.Yes : null),
                 (Parts.Name, string.Join(',', parts).ToLowerInvariant()),
                 (Title.Name, title),
                 (Author.Name, author),

@@ -77,6 +77,11 @@ internal sealed class ReportWork
                 "Name the drives, or leave the part out.");
         }
 
+        if (Asked(PartKind.Film) && Choices.Films is null)
+        {
+            throw new RefusedValueException("films of the report", "none", "one at least", "Name a film, or leave the part out.");
+        }
+
         foreach (var drive in Choices.Read)
         {
             logs[drive.Path] = drive.Read(Run.Cancellation);

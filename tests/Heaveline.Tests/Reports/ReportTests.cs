@@ -12,7 +12,8 @@ public class ReportTests
 {
     // Of one car; drives and studies have a garage and tests of their own.
     private static readonly PartKind[] Alone =
-        [.. Enum.GetValues<PartKind>().Where(k => k is not (PartKind.Compare or PartKind.Drive or PartKind.Prove or PartKind.Choose))];
+        [.. Enum.GetValues<PartKind>().Where(k => k is not (PartKind.Compare or PartKind.Drive or PartKind.Prove or PartKind.Choose
+            or PartKind.Film))];
 
     [Fact]
     public void A_report_holds_what_was_chosen_in_its_order_then_cautions_sources_and_how_to_make_it_again()
@@ -106,6 +107,7 @@ public class ReportTests
         Assert.Throws<RefusedValueException>(() => choices with { Parts = [PartKind.Car, PartKind.Car] });
         Assert.Throws<RefusedValueException>(() => Report.From(choices with { Parts = [PartKind.Drive] }));
         Assert.Throws<RefusedValueException>(() => Report.From(choices with { Parts = [PartKind.Prove] }));
+        Assert.Throws<RefusedValueException>(() => Report.From(choices with { Parts = [PartKind.Film] }));
         Assert.Throws<RefusedValueException>(() => choices with { Draws = 3 });
         Assert.Throws<RefusedValueException>(() => choices with { Speed = 0.0 });
         Assert.Throws<RefusedValueException>(() => new InputText { Name = "a", Text = "", Sha256 = "12" });

@@ -70,13 +70,58 @@ public sealed class FilmMarkingTests : BunitContext
         Assert.False(File.Exists(Path.Combine(folder, "lane.csv")));
     }
 
-    private IRenderedComponent<FilmPage> Page(IFilmCamera? camera)
+    [Fact]
+    public async Task A_lamp_at_night_is_marked_followed_kept_and_tells_its_rhythm_and_what_it_does_not_tell()
+    {
+        File.WriteAllBytes(Path.Combine(folder, "night.mp4"), [1]);
+        var page = Page(new KnownCamera(), "film=night.mp4&lamp=yes");
+        page.WaitForState(() => page.FindAll("#follow").Count > 0, Long);
+        Assert.True(page.Find("#follow").HasAttribute("disabled"));
+        var section = page.FindComponent<LampSection>();
+        await section.InvokeAsync(() => section.Instance.Marked(1.2, [812.0, 440.0]));
+        await page.Find("#follow").ClickAsync(new());
+        page.WaitForAssertion(() => Assert.StartsWith("The lamp flashes at", page.Find(".finding").TextContent, StringComparison.Ordinal), Long);
+        Assert.Contains("whether it heaves are not told", page.Markup, StringComparison.Ordinal);
+        Assert.NotNull(LampFile.Load(Path.Combine(folder, "night-lamp.csv")).Value);
+        Assert.False(File.Exists(Path.Combine(folder, "night.yaml")));
+        // Opened again it needs neither the camera part nor a word in the address.
+        Services.GetRequiredService<NavigationManager>().NavigateTo("/film?film=night.mp4&left=0.5%20s");
+        var again = Render<FilmPage>();
+        again.WaitForAssertion(() => Assert.StartsWith("The lamp flashes at", again.Find(".finding").TextContent, StringComparison.Ordinal), Long);
+        Services.GetRequiredService<NavigationManager>().NavigateTo("/film?film=night.mp4&left=soon");
+        Assert.NotEmpty(Render<FilmPage>().Find("#left-refused").TextContent);
+    }
+
+    [Fact]
+    public async Task A_lamp_is_not_kept_over_a_file_of_somebodys_own()
+    {
+        File.WriteAllBytes(Path.Combine(folder, "night.mp4"), [1]);
+        File.WriteAllText(Path.Combine(folder, "night-lamp.csv"), "part,rate\n");
+        var page = Page(new KnownCamera(), "film=night.mp4&lamp=yes");
+        page.WaitForState(() => page.FindAll("#follow").Count > 0, Long);
+        var section = page.FindComponent<LampSection>();
+        await section.InvokeAsync(() => section.Instance.Marked(1.2, [812.0, 440.0]));
+        await page.Find("#follow").ClickAsync(new());
+        page.WaitForAssertion(() => Assert.Contains("is no lamp's brightness", page.Find("#not-followed").TextContent, StringComparison.Ordinal), Long);
+        Assert.Equal("part,rate\n", File.ReadAllText(Path.Combine(folder, "night-lamp.csv")));
+    }
+
+    [Fact]
+    public void A_film_that_cannot_be_read_is_refused_before_anything_is_written_down_about_it()
+    {
+        File.WriteAllBytes(Path.Combine(folder, "dull.mp4"), [1]);
+        var page = Page(new KnownCamera { Refuses = "dull.mp4 has no video track." }, "film=dull.mp4");
+        page.WaitForAssertion(
+            () => Assert.Contains("has no video track", page.Find("#film-refused-look").TextContent, StringComparison.Ordinal), Long);
+    }
+
+    private IRenderedComponent<FilmPage> Page(IFilmCamera? camera, string query = "film=lane.yaml")
     {
         PageHost.AddPages(
             Services, new ServeOptions { Garage = folder, Camera = () => camera, CameraMissing = "Put the camera part beside it." });
         SetRendererInfo(new RendererInfo("Server", isInteractive: true));
         JSInterop.Mode = JSRuntimeMode.Loose;
-        Services.GetRequiredService<NavigationManager>().NavigateTo("/film?film=lane.yaml");
+        Services.GetRequiredService<NavigationManager>().NavigateTo($"/film?{query}");
         return Render<FilmPage>();
     }
 
@@ -114,6 +159,6 @@ public sealed class FilmMarkingTests : BunitContext
 
         public LampTrack Brightness(
             string film, PicturePoint lamp, double time, IProgress<double>? progress = null, CancellationToken stop = default) =>
-            throw new NotSupportedException();
+            LampFile.Load(Path.Combine(Checkout.Root, "examples", "films", "lamp.csv")).Value!;
     }
 }

@@ -33,6 +33,9 @@ public class ReportQueryTests
             Seed = "9",
             Drives = ["lane & before", "after"],
             IsForecast = true,
+            Films = ["lane & one.yaml", "films/two.yaml"],
+            FilmsAfter = ["three.yaml"],
+            IsFilmedCar = true,
             Parts = "",
             Title = "One + two = \"three\" #4",
             Author = "A. Fern",
@@ -44,7 +47,10 @@ public class ReportQueryTests
         Assert.Equal(query.Address, back.Address);
         Assert.Equal(query.Cars, back.Cars);
         Assert.Equal(query.Drives, back.Drives);
-        Assert.Equal(query with { Cars = [], Drives = [] }, back with { Cars = [], Drives = [] });
+        Assert.Equal((query.Films, query.FilmsAfter), (back.Films, back.FilmsAfter), (one, other) =>
+            one.Films.SequenceEqual(other.Films) && one.FilmsAfter.SequenceEqual(other.FilmsAfter));
+        static ReportQuery Bare(ReportQuery of) => of with { Cars = [], Drives = [], Films = [], FilmsAfter = [] };
+        Assert.Equal(Bare(query), Bare(back));
     }
 
     [Fact]

@@ -38,8 +38,14 @@ internal sealed record FilmReading
         Name = "hump", Kind = ChoiceKind.Road, Says = "The bump that was filmed: that car is driven over it at the film's speed.",
     };
 
+    /// <summary>Whether a film that no file describes is of an oncoming headlamp.</summary>
+    public static Choice OfLamp { get; } = new() { Name = "lamp", Kind = ChoiceKind.Tick, Says = "The film is of an oncoming headlamp at night." };
+
+    /// <summary>When the rear wheels left the bump, in such a film.</summary>
+    public static Choice Left { get; } = FlashStudy.From with { Name = "left" };
+
     /// <summary>All of them.</summary>
-    public static IReadOnlyList<Choice> All { get; } = [Film, With, After, Against, Aboard, Hump];
+    public static IReadOnlyList<Choice> All { get; } = [Film, With, After, Against, Aboard, Hump, OfLamp, Left];
 
     /// <summary>What is chosen; null in a garage without any.</summary>
     public string? Name { get; private init; }
@@ -49,6 +55,12 @@ internal sealed record FilmReading
 
     /// <summary>Whether it is a film that no file describes yet.</summary>
     public bool IsUndescribed { get; private init; }
+
+    /// <summary>The film as one of a headlamp at night; null where it is none.</summary>
+    public GarageLamp? Lamp { get; private init; }
+
+    /// <summary>What is asked of that lamp; nothing where none was followed.</summary>
+    public required AskedReading<FlashAsked> AskedOfLamp { get; init; }
 
     /// <summary>Why there is none; blank where there is.</summary>
     public string Problem { get; private init; } = "";
@@ -73,7 +85,18 @@ internal sealed record FilmReading
         if (name is null || undescribed.Contains(name))
         {
             var none = Nothing(name is null ? "There is no film in this garage yet." : "Nothing is written down about this film yet.", name);
-            return new FilmReading { Name = name, IsUndescribed = name is not null, Undescribed = undescribed, Asked = none, AtPlace = none };
+            var lamp = name is null ? null : GarageLamp.Of(garage.Garage, name);
+            return new FilmReading
+            {
+                Name = name,
+                IsUndescribed = name is not null,
+                Undescribed = undescribed,
+                Asked = none,
+                AtPlace = none,
+                Lamp = lamp is { HasTrack: true } || chosen.Typed.Of(OfLamp) == Choice.Yes ? lamp : null,
+                AskedOfLamp = lamp is { HasTrack: true } ? FlashStudy.Question.Read(
+                    new Given([(FlashStudy.Lamp.Name, name), (FlashStudy.From.Name, chosen.Typed.Of(Left))]), garage) : NoLamp,
+            };
         }
 
         var (film, problem) = GarageFilm.Of(garage.Garage, name);
@@ -82,6 +105,7 @@ internal sealed record FilmReading
             return new FilmReading
             {
                 Name = name, Undescribed = undescribed, Problem = problem, Asked = Nothing(problem, name), AtPlace = Nothing(problem, name),
+                AskedOfLamp = NoLamp,
             };
         }
 
@@ -99,6 +123,7 @@ internal sealed record FilmReading
             Others = [.. tracked.Where(one => one.Sheet.Seen == film.Sheet.Seen).Select(one => (one.Name, titles[one.Name]))],
             Asked = film.HasTrack ? FilmStudy.Question.Read(GivenOf(chosen, name), garage) : Nothing("The car has not been followed yet.", name),
             AtPlace = PlaceOf(film, tracked, garage),
+            AskedOfLamp = NoLamp,
         };
     }
 
@@ -131,6 +156,9 @@ internal sealed record FilmReading
             : FilmStudy.Question.Read(
                 new Given([.. there.Select(one => (FilmStudy.Films.Name, (string?)one.Name)), (FilmStudy.At.Name, film.Sheet.Place)]), garage);
     }
+
+    private static AskedReading<FlashAsked> NoLamp { get; } =
+        new() { Asked = null, Objections = [new Objection(OfLamp.Name, "No lamp has been followed.", false) { IsMissing = true }], Key = "" };
 
     private static AskedReading<FilmAsked> Nothing(string why, string? name) =>
         new() { Asked = null, Objections = [new Objection(Film.Name, why, false) { IsMissing = true }], Key = $"{name}: {why}" };

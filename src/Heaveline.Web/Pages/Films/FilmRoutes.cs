@@ -29,40 +29,68 @@ internal static class FilmRoutes
             CancellationToken aborted) => ending == "csv"
                 ? Task.FromResult(Results.NotFound())
                 : Get(ending, request, garage, study, options, reading => reading.AtPlace, "-place", aborted));
+        routes.MapGet("/download/flash.{ending}", (
+            string ending, HttpRequest request, GarageView garage, PageStudy<FlashAsked, FlashAnswer, FlashView> study, ServeOptions options,
+            CancellationToken aborted) => Flash(ending, request, garage, study, options, aborted));
         routes.MapGet($"/{Frame}", (string? film, string? at, GarageView garage, FilmDoor door, HttpResponse response, CancellationToken aborted) =>
         {
             response.Headers.CacheControl = "no-store";
             return double.TryParse(at, NumberStyles.Float, CultureInfo.InvariantCulture, out var time) && time is >= 0.0 and <= 36000.0
-                ? Picture(film, garage, door, (camera, kept) => camera.Frame(kept.Video!, time, aborted), null, aborted)
+                ? Picture(film, garage, door, (camera, video, _) => camera.Frame(video, time, aborted), null, aborted)
                 : Task.FromResult(Download.Refused("Say which frame: its time in the film, in seconds."));
         });
         routes.MapGet("/download/film-still.png", (string? film, GarageView garage, FilmDoor door, CancellationToken aborted) => Picture(
             film,
             garage,
             door,
-            (camera, kept) => camera.Still(kept.Video!, kept.Sheet.Marks
+            (camera, video, kept) => camera.Still(video, kept?.Sheet.Marks
                 ?? throw new Quantities.RefusedValueException("the still", "no marks", "both hubs and a box", "Mark a frame."), aborted),
             "still",
             aborted));
     }
 
     private static Task<IResult> Picture(
-        string? film, GarageView garage, FilmDoor door, Func<IFilmCamera, GarageFilm, byte[]> of, string? what, CancellationToken aborted) =>
+        string? film, GarageView garage, FilmDoor door, Func<IFilmCamera, string, GarageFilm?, byte[]> of, string? what, CancellationToken aborted) =>
         Download.Answer(
             async () =>
             {
-                var (kept, problem) = GarageFilm.Of(garage.Garage, film ?? "");
-                if (kept?.Video is null)
+                // A film that no file describes is shown to be marked too: as one of a lamp.
+                var lamp = GarageLamp.Of(garage.Garage, film ?? "");
+                var (kept, problem) = lamp is null ? GarageFilm.Of(garage.Garage, film ?? "") : (null, "");
+                if ((lamp?.Video ?? kept?.Video) is not { } video)
                 {
                     return Download.Missing(kept is null ? problem : kept.VideoProblem.Length > 0 ? kept.VideoProblem : "Its file names no film.");
                 }
 
                 return !door.IsThere ? Download.Missing(door.Missing)
                     : Results.File(
-                        await door.Run(camera => of(camera, kept), aborted), "image/png",
-                        what is null ? null : $"{Path.GetFileNameWithoutExtension(kept.Name)}-{what}.png");
+                        await door.Run(camera => of(camera, video, kept), aborted), "image/png",
+                        what is null ? null : $"{Path.GetFileNameWithoutExtension(film)}-{what}.png");
             },
             aborted);
+
+    private static Task<IResult> Flash(
+        string ending,
+        HttpRequest request,
+        GarageView garage,
+        PageStudy<FlashAsked, FlashAnswer, FlashView> study,
+        ServeOptions options,
+        CancellationToken aborted)
+    {
+        if (!Download.IsEnding(ending))
+        {
+            return Task.FromResult(Results.NotFound());
+        }
+
+        var reading = FilmReading.Of(PageChoices.Of(request.QueryString.Value ?? "", FilmReading.All, garage), garage);
+        return StudyDownload.Of(
+            study,
+            reading.AskedOfLamp,
+            view => Download.Of(
+                view.Answer, FlashStudy.Question.Word, options.Version, () => view.Figure.In(garage.Units), ending,
+                $"{Path.GetFileNameWithoutExtension(reading.Name)}-lamp"),
+            aborted);
+    }
 
     private static Task<IResult> Get(
         string ending,

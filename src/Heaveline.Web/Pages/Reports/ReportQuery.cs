@@ -45,6 +45,15 @@ public sealed record ReportQuery
     /// <summary>File of a study of what to buy; null: none.</summary>
     public string? Study { get; init; }
 
+    /// <summary>Files of films of the garage.</summary>
+    public ImmutableArray<string> Films { get; init; } = [];
+
+    /// <summary>Files of films of the same car after a change.</summary>
+    public ImmutableArray<string> FilmsAfter { get; init; } = [];
+
+    /// <summary>Whether the films are of the first car, over the road.</summary>
+    public bool IsFilmedCar { get; init; }
+
     /// <summary>Whether the change between the drives is forecast.</summary>
     public bool IsForecast { get; init; }
 
@@ -73,7 +82,7 @@ public sealed record ReportQuery
 
     /// <summary>The keys that are a report's own; those of what is in hand are beside them.</summary>
     internal static IReadOnlyList<string> Keys { get; } =
-        ["speeds", "class", "rule", "samples", "seed", "forecast", "study", "parts", "title", "author", "date", "paper", "file"];
+        ["speeds", "class", "rule", "samples", "seed", "forecast", "study", "film", "film-after", "filmed-car", "parts", "title", "author", "date", "paper", "file"];
 
     /// <summary>What an address says; what it does not say stands as usual.</summary>
     /// <param name="query">The query with or without its question mark.</param>
@@ -82,6 +91,8 @@ public sealed record ReportQuery
         var said = QueryHelpers.ParseQuery(query);
         var current = CurrentCar.Of(query);
         string? One(string key) => said.TryGetValue(key, out var values) ? values[^1] : null;
+        ImmutableArray<string> All(Choice choice) =>
+            [.. said.GetValueOrDefault(choice.Name, StringValues.Empty).OfType<string>().Where(name => name.Length > 0)];
         string Word(string key, string usual) => One(key) is { Length: > 0 } word ? word : usual;
         var plain = new ReportQuery();
         return new ReportQuery
@@ -97,6 +108,9 @@ public sealed record ReportQuery
             Seed = Word("seed", plain.Seed),
             Drives = current.Drives,
             IsForecast = One("forecast") == Choice.Yes,
+            Films = All(ReportStudy.Films),
+            FilmsAfter = All(ReportStudy.FilmsAfter),
+            IsFilmedCar = One(ReportStudy.FilmedCar.Name) == Choice.Yes,
             Study = One("study") is { Length: > 0 } study ? study : null,
             Parts = One("parts"),
             Title = One("title") is { Length: > 0 } title ? title : null,
@@ -134,7 +148,10 @@ public sealed record ReportQuery
                 ("class", Class, plain.Class),
                 ("rule", Rule, plain.Rule), ("samples", Samples, plain.Samples), ("seed", Seed, plain.Seed),
                 .. Drives.Select(name => (CurrentCar.DriveKey, (string?)name, (string?)null)),
-                ("forecast", IsForecast ? Choice.Yes : null, null), ("study", Study, null), ("parts", Parts, null),
+                ("forecast", IsForecast ? Choice.Yes : null, null), ("study", Study, null),
+                .. Films.Select(name => (ReportStudy.Films.Name, (string?)name, (string?)null)),
+                .. FilmsAfter.Select(name => (ReportStudy.FilmsAfter.Name, (string?)name, (string?)null)),
+                (ReportStudy.FilmedCar.Name, IsFilmedCar ? Choice.Yes : null, null), ("parts", Parts, null),
                 ("title", Title, null), ("author", Author, ""), ("date", Date, null), ("paper", Paper, plain.Paper), ("file", File, null),
                 .. Tried.Select(one => (one.Key, (string?)one.Value, (string?)null)),
             ];

@@ -24,7 +24,7 @@ public sealed class ReportQuestion
         Readings = [.. CarNames.Select(name => (name, garageView.Car(name)))];
         Date = query.Date ?? "";
         Drives = DrivesOf(query, garageView);
-        PartWords = query.Parts ?? ReportPartChoice.Usual(HasSeveral, DriveCount, HasStudy);
+        PartWords = query.Parts ?? ReportPartChoice.Usual(HasSeveral, DriveCount, HasStudy, HasFilms);
         File = query.File ?? $"{Plain(CarNames.FirstOrDefault("car"))}-report";
         var reading = ReportStudy.Question.Read(Words, garageView);
         Objections =
@@ -63,11 +63,14 @@ public sealed class ReportQuestion
     /// <summary>Whether a study of what to buy is chosen.</summary>
     public bool HasStudy => query.Study is not null;
 
+    /// <summary>Whether films are chosen.</summary>
+    public bool HasFilms => query.Films.Length > 0;
+
     /// <summary>Name of the file without ending.</summary>
     public string File { get; }
 
     /// <summary>The parts that are chosen.</summary>
-    internal IReadOnlyList<PartKind> Parts => ReportPartChoice.Kinds(PartWords, HasSeveral, DriveCount, HasStudy);
+    internal IReadOnlyList<PartKind> Parts => ReportPartChoice.Kinds(PartWords, HasSeveral, DriveCount, HasStudy, HasFilms);
 
     /// <summary>What is asked of the HTML file; null when anything is wrong.</summary>
     public ReportAsked? Html { get; }
@@ -90,7 +93,7 @@ public sealed class ReportQuestion
     private IEnumerable<string> Looks => Html!.Drives.SelectMany(d => new[] { d.Look, d.Before?.Look ?? "" });
 
     // A drive that no part is of stays chosen, but is not asked about, so that its log stays unread. "All" asks for what two drives make possible.
-    private bool Asks(params PartKind[] kinds) => ReportPartChoice.Kinds(PartWords, HasSeveral, drives: 2, HasStudy).Intersect(kinds).Any();
+    private bool Asks(params PartKind[] kinds) => ReportPartChoice.Kinds(PartWords, HasSeveral, drives: 2, HasStudy, HasFilms).Intersect(kinds).Any();
 
     private static IReadOnlyList<RecordedDrive> DrivesOf(ReportQuery query, GarageView garageView) =>
         [.. query.Drives.Select(name => NamedDrives.Find(garageView.Garage, name, file => file).Value).OfType<RecordedDrive>()];
@@ -145,7 +148,7 @@ public sealed class ReportQuestion
         bool Stays(ReportPartChoice part) => part.Kind switch
         {
             PartKind.Drive or PartKind.Prove => part.IsPossible(HasSeveral, count)
-                && (!part.IsPossible(HasSeveral, DriveCount, HasStudy) || chosen.Contains(part.Kind)),
+                && (!part.IsPossible(HasSeveral, DriveCount, HasStudy, HasFilms) || chosen.Contains(part.Kind)),
             _ => chosen.Contains(part.Kind),
         };
         return string.Join(',', ReportPartChoice.All.Where(Stays).Select(p => p.Word));
@@ -161,10 +164,10 @@ public sealed class ReportQuestion
             return query.Parts;
         }
 
-        var next = string.Join(", ", ReportPartChoice.All.Where(part => part.IsPossible(several, DriveCount, HasStudy)
-            && (chosen.Contains(part.Kind) || (several && part.ForSeveral && !part.IsPossible(HasSeveral, DriveCount, HasStudy))))
+        var next = string.Join(", ", ReportPartChoice.All.Where(part => part.IsPossible(several, DriveCount, HasStudy, HasFilms)
+            && (chosen.Contains(part.Kind) || (several && part.ForSeveral && !part.IsPossible(HasSeveral, DriveCount, HasStudy, HasFilms))))
             .Select(part => part.Word));
-        return next == ReportPartChoice.Usual(several, DriveCount, HasStudy) ? null : next.Replace(" ", "", StringComparison.Ordinal);
+        return next == ReportPartChoice.Usual(several, DriveCount, HasStudy, HasFilms) ? null : next.Replace(" ", "", StringComparison.Ordinal);
     }
 
     /// <summary>What is wrong with one choice, in words; null when nothing is.</summary>
@@ -179,6 +182,7 @@ public sealed class ReportQuestion
         .. Asks(PartKind.Drive, PartKind.Prove) ? query.Drives.Select(name => (ReportStudy.Drives.Name, (string?)name)) : [],
         (ReportStudy.Forecast.Name, query.IsForecast && Asks(PartKind.Prove) ? Choice.Yes : null),
         (ReportStudy.Study.Name, Asks(PartKind.Choose) ? query.Study : null),
+        .. Asks(PartKind.Film) ? Films : [],
         (Choices.Road.Name, query.Road), (ReportStudy.Speed.Name, query.Speed), (ReportStudy.Speeds.Name, query.Speeds),
         (Choices.Load.Name, query.Load),
         (ReportStudy.Class.Name, query.Class), (ReportStudy.Rule.Name, query.Rule), (ReportStudy.Samples.Name, query.Samples),
@@ -187,6 +191,13 @@ public sealed class ReportQuestion
         (ReportStudy.Author.Name, query.Author),
         (ReportStudy.Date.Name, Date), (ReportStudy.Paper.Name, query.Paper), (Choices.Units.Name, units), (ReportStudy.Out.Name, File + ".html"),
     ]);
+
+    private IEnumerable<(string, string?)> Films =>
+    [
+        .. query.Films.Select(name => (ReportStudy.Films.Name, (string?)name)),
+        .. query.FilmsAfter.Select(name => (ReportStudy.FilmsAfter.Name, (string?)name)),
+        (ReportStudy.FilmedCar.Name, query.IsFilmedCar ? Choice.Yes : null),
+    ];
 
     // A car's name may hold folders and signs that a report's file does not have.
     private static string Plain(string name) => string.Join(

@@ -30,16 +30,78 @@ internal static class SeenListWords
                 : first.PitchPerLift.Meets(last.PitchPerLift)
                     ? $"The films do not tell these cars apart: least pitch after the bump has {Told(first)}, most {Told(last)}."
                     : $"Least pitch after the bump for the lift of its wheels has {Told(first)}; most has {Told(last)}.");
-        foreach (var (one, other) in list.NotTold)
+        foreach (var run in Runs(list))
         {
-            yield return new("seen-not-told", $"{one.Name} and {other.Name} are not told apart: their intervals meet.");
+            yield return new(
+                "seen-not-told",
+                run.Count == 2 ? $"{run[0]} and {run[1]} are not told apart: their intervals meet."
+                    : $"{SpeedRanges.And(run)} are not told apart, each from the next in this order: their intervals meet.");
         }
 
-        foreach (var car in list.Cars.Where(c => c.Car.SlowerEnd != 0))
+        if (Heaving(list) is { Length: > 0 } heaving)
         {
-            yield return new("seen-slower", $"{car.Name} is slower {(car.Car.SlowerEnd > 0 ? "in front" : "at the rear")}.");
+            yield return new("seen-heave", $"{heaving}; told by how much of the motion in the settling's first second is level.");
+        }
+
+        foreach (var ends in list.Cars.Where(c => c.Car.SlowerEnd != 0).GroupBy(c => c.Car.SlowerEnd).OrderByDescending(g => g.Key))
+        {
+            yield return new(
+                "seen-slower",
+                $"{Named(ends)} {(ends.Count() == 1 ? "is" : "are")} slower {(ends.Key > 0 ? "in front" : "at the rear")}.");
         }
     }
+
+    // Neighbours that are not told apart, as far as one follows on the other.
+    private static IEnumerable<List<string>> Runs(SeenList list)
+    {
+        List<string> run = [];
+        foreach (var (one, other) in list.NotTold)
+        {
+            if (run.Count > 0 && run[^1] == one.Name)
+            {
+                run.Add(other.Name);
+                continue;
+            }
+
+            if (run.Count > 0)
+            {
+                yield return run;
+            }
+
+            run = [one.Name, other.Name];
+        }
+
+        if (run.Count > 0)
+        {
+            yield return run;
+        }
+    }
+
+    // Which heave, which pitch, of which it is not told; as the film of one car has it.
+    private static string Heaving(SeenList list)
+    {
+        var told = list.Cars.Where(c => double.IsFinite(c.HeaveShare.Value)).ToList();
+        IEnumerable<string> Parts()
+        {
+            foreach (var (cars, one, several) in new[]
+            {
+                (told.Where(c => c.HeaveShare.Low > 0.5).ToList(), "heaves more than it pitches", "heave more than they pitch"),
+                (told.Where(c => c.HeaveShare.High < 0.5).ToList(), "pitches more than it heaves", "pitch more than they heave"),
+                (told.Where(c => c.HeaveShare is { Low: <= 0.5, High: >= 0.5 }).ToList(), "heaves about as much as it pitches",
+                    "heave about as much as they pitch"),
+            })
+            {
+                if (cars.Count > 0)
+                {
+                    yield return $"{Named(cars)} {(cars.Count == 1 ? one : several)}";
+                }
+            }
+        }
+
+        return string.Join("; ", Parts());
+    }
+
+    private static string Named(IEnumerable<SeenCar> cars) => SpeedRanges.And([.. cars.Select(c => c.Name)]);
 
     /// <summary>Where the order must be doubted.</summary>
     public static IEnumerable<string> Cautions(FilmAnswer answer)
@@ -51,14 +113,21 @@ internal static class SeenListWords
         }
 
         yield return "One pass differs from the next by some per cent, and the load of a car that passes is not known.";
+        foreach (var car in answer.Cars.Cars.Where(c => c.MayBeSlowMotion))
+        {
+            yield return $"{car.Name}: {FilmWords.SlowMotion(car)}";
+        }
+
         foreach (var left in answer.LeftOut)
         {
             yield return $"Left out: {left}";
         }
 
-        foreach (var remark in answer.Cars.Cars.SelectMany(c => c.Passes.SelectMany(p => p.Remarks).Distinct().Select(r => $"{c.Name}: {r}")))
+        foreach (var remark in answer.Cars.Cars.SelectMany(c => c.Passes.SelectMany(p => p.Remarks).Distinct().Select(r => (Car: c, Says: r)))
+            .GroupBy(r => r.Says))
         {
-            yield return remark;
+            var cars = remark.Select(r => r.Car).ToList();
+            yield return $"{(cars.Count > 2 && cars.Count == answer.Cars.Cars.Length ? "All of them" : Named(cars))}: {remark.Key}";
         }
     }
 

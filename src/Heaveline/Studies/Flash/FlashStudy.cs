@@ -7,7 +7,7 @@ namespace Heaveline.Studies;
 /// <summary>In which rhythm a headlamp flashes after a bump at night.</summary>
 public static class FlashStudy
 {
-    private static readonly Choice Lamp = new()
+    internal static readonly Choice Lamp = new()
     {
         Name = "lamp",
         Kind = ChoiceKind.Film,
@@ -24,7 +24,7 @@ public static class FlashStudy
         HelpName = "X,Y,TIME",
     };
 
-    private static readonly Choice From = new()
+    internal static readonly Choice From = new()
     {
         Name = "after",
         Kind = ChoiceKind.Quantity,

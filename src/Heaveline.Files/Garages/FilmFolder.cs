@@ -1,0 +1,148 @@
+using Heaveline.Quantities;
+
+namespace Heaveline.Files.Garages;
+
+/// <summary>
+/// Where films come into a garage: its folder <c>films</c>, each under its own name, byte by byte as it was filmed, and never in place of another.
+/// </summary>
+public static class FilmFolder
+{
+    /// <summary>The folder in the garage.</summary>
+    public const string Folder = "films";
+
+    /// <summary>How many of a film's first bytes tell whether it is one.</summary>
+    public const int FirstBytes = 12;
+
+    // What a disk needs besides for all else that is written on it.
+    private const long Spare = 1_000_000_000;
+    private const int Piece = 1 << 16;
+
+    private static readonly string[] Boxes = ["ftyp", "moov", "mdat", "wide", "free", "skip"];
+
+    /// <summary>Why a film does not come in, with what to do; null: it may.</summary>
+    /// <param name="garage">The garage.</param>
+    /// <param name="file">Its name, without a folder.</param>
+    /// <param name="bytes">How long it is.</param>
+    /// <param name="free">How much room the disk has, bytes.</param>
+    public static string? Refused(Garage garage, string file, long bytes, long free)
+    {
+        ArgumentNullException.ThrowIfNull(garage);
+        ArgumentNullException.ThrowIfNull(file);
+        var why = file.Contains('/', StringComparison.Ordinal) ? "must be a name without a folder" : GarageNames.Problem(NameOf(file), FileFormat.Film);
+        if (why is not null)
+        {
+            return $"The film's name {why}. Give it a plain name, such as school-hump.mp4.";
+        }
+
+        if (bytes < FirstBytes || bytes > FileFormat.Film.MostBytes)
+        {
+            return bytes < FirstBytes ? $"{file} is empty."
+                : $"{file} has {Gigabytes(bytes)}; a film has at most {Gigabytes(FileFormat.Film.MostBytes)}. Cut it to the seconds around the bump.";
+        }
+
+        if (Confined.Resolve(garage.Folder, Path.Combine(garage.Folder, file), NameOf(file)) is var (path, outside) && outside is not null)
+        {
+            return $"The garage's folder {Folder} {outside}: films are kept inside the garage alone.";
+        }
+
+        return File.Exists(path) || Directory.Exists(path)
+            ? $"There is a film {file} in the garage already, and it is left as it is. Give yours another name first."
+            : IsTooFull(bytes, free)
+                ? $"The disk has room for {Gigabytes(free)}, of which {Gigabytes(Spare)} stay free, and the film has {Gigabytes(bytes)}. Make room there, or "
+                    + "cut the film to the seconds around the bump."
+            : null;
+    }
+
+    /// <summary>Whether a disk has too little room for a film.</summary>
+    /// <param name="bytes">How long the film is.</param>
+    /// <param name="free">How much room the disk has, bytes.</param>
+    public static bool IsTooFull(long bytes, long free) => free - bytes < Spare;
+
+    /// <summary>How much room the disk of a garage has, bytes.</summary>
+    /// <param name="garage">The garage.</param>
+    public static long RoomOf(Garage garage)
+    {
+        ArgumentNullException.ThrowIfNull(garage);
+        return new DriveInfo(Path.GetFullPath(garage.Folder)).AvailableFreeSpace;
+    }
+
+    /// <summary>
+    /// Whether a file begins as a film does: in a box of ISO 14496-12 or of its forerunner, as EBML [RFC 8794 §11.2.1], or as RIFF of the kind AVI. What
+    /// only names other files begins otherwise.
+    /// </summary>
+    /// <param name="first">Its first bytes, <see cref="FirstBytes"/> of them.</param>
+    public static bool BeginsAsFilm(ReadOnlySpan<byte> first)
+    {
+        if (first.Length < FirstBytes)
+        {
+            return false;
+        }
+
+        var box = System.Text.Encoding.Latin1.GetString(first[4..8]);
+        return Boxes.Contains(box, StringComparer.Ordinal) || first[..4].SequenceEqual<byte>([0x1A, 0x45, 0xDF, 0xA3])
+            || (first[..4].SequenceEqual("RIFF"u8) && first[8..12].SequenceEqual("AVI "u8));
+    }
+
+    /// <summary>Takes a film in: whole under its name, or not at all.</summary>
+    /// <param name="garage">The garage.</param>
+    /// <param name="file">Its name, without a folder, which <see cref="Refused"/> lets in.</param>
+    /// <param name="bytes">How many bytes come.</param>
+    /// <param name="film">The bytes.</param>
+    /// <param name="stop">Stops it; nothing is left then.</param>
+    /// <returns>Its name in the garage, or why it is not there.</returns>
+    /// <exception cref="IOException">The disk is full or cannot be written, or the film did not arrive whole.</exception>
+    /// <exception cref="UnauthorizedAccessException">The folder may not be written.</exception>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    public static (string? Name, string Problem) Put(Garage garage, string file, long bytes, Stream film, CancellationToken stop)
+    {
+        ArgumentNullException.ThrowIfNull(garage);
+        ArgumentNullException.ThrowIfNull(film);
+        var path = Path.Combine(garage.Folder, Folder, file);
+        Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+        var begins = true;
+        var isKept = WholeFile.Write(
+            path,
+            stream =>
+            {
+                var first = new byte[FirstBytes];
+                begins = film.ReadAtLeast(first, FirstBytes, throwOnEndOfStream: false) == FirstBytes && BeginsAsFilm(first);
+                if (begins)
+                {
+                    stream.Write(first);
+                    Rest(film, stream, bytes - FirstBytes, stop);
+                }
+            },
+            () => begins && !stop.IsCancellationRequested,
+            replaces: false);
+        stop.ThrowIfCancellationRequested();
+        return isKept ? (NameOf(file), "")
+            : (null, begins ? $"There is a film {file} in the garage already, and it is left as it is. Give yours another name first."
+                : NoFilm(file));
+    }
+
+    /// <summary>That a file is no film, in words.</summary>
+    /// <param name="file">Its name.</param>
+    public static string NoFilm(string file) => $"{file} is no film, whatever its name says. Choose the film as the phone wrote it.";
+
+    private static string NameOf(string file) => $"{Folder}/{file}";
+
+    // More than was said is not taken, less is no whole film.
+    private static void Rest(Stream from, Stream to, long bytes, CancellationToken stop)
+    {
+        var piece = new byte[Piece];
+        for (var left = bytes; left > 0;)
+        {
+            stop.ThrowIfCancellationRequested();
+            var read = from.Read(piece, 0, (int)Math.Min(left, piece.Length));
+            if (read == 0)
+            {
+                throw new EndOfStreamException("The film did not arrive whole.");
+            }
+
+            to.Write(piece, 0, read);
+            left -= read;
+        }
+    }
+
+    private static string Gigabytes(long bytes) => $"{Numeral.Of(bytes / 1e9, 2)} GB";
+}
