@@ -70,7 +70,7 @@ public class FocusTests(Served served)
     private static async Task Look(IPage page)
     {
         await page.Locator("#look-for-cures").ClickAsync();
-        await Expect(page.Locator("#cure-finding")).ToBeVisibleAsync(new() { Timeout = 60_000 });
+        await Expect(page.Locator("#cure-finding")).ToBeVisibleAsync(new() { Timeout = 240_000 });
     }
 
     private async Task<IPage> Slow(string path)
