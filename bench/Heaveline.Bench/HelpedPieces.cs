@@ -43,6 +43,7 @@ internal static class HelpedPieces
             }
         }
 
+        KilledHelper.Run();
         return 0;
     }
 

@@ -49,6 +49,17 @@ internal static class Program
             return HelpedPieces.Run();
         }
 
+        if (args is ["helped", "killed"])
+        {
+            KilledHelper.Run();
+            return 0;
+        }
+
+        if (args is [KilledHelper.Word, var port, var code])
+        {
+            return KilledHelper.Help(port, code);
+        }
+
         if (args is ["ride", var ridden])
         {
             return RideRace.Run(ridden);
@@ -92,6 +103,11 @@ internal static class Program
         if (args.Length > 0 && args[0] == "forward")
         {
             return ForwardCover.Run(args[1..]);
+        }
+
+        if (args.Length > 0 && args[0] == "films")
+        {
+            return FilmCover.Run(args[1..]);
         }
 
         if (args.Length > 0 && args[0] == "ties")

@@ -13,6 +13,7 @@ internal static class Program
             [Writer.Word, var folder, var seed] => Writer.Run(folder, Number(seed)),
             ["kills", var rounds, var seed] => Kills.Run(Number(rounds), Number(seed)),
             ["studies", var program, var kills, var seed] => StudyKills.Run(program, Number(kills), Number(seed)),
+            ["helped", var program, var kills, var seed] => HelpKills.Run(program, Number(kills), Number(seed)),
             ["fuzz", var inputs, var seed] => Fuzz.Run(Number(inputs), Number(seed)),
             ["logs", var inputs, var seed] => LogFuzz.Run(Number(inputs), Number(seed), 0),
             ["log", var number, var seed] => LogFuzz.Run(1, Number(seed), Number(number)),
@@ -33,7 +34,8 @@ internal static class Program
     private static int Usage()
     {
         Console.Error.WriteLine(
-            "Heaveline.Ordeal kills ROUNDS SEED | studies PROGRAM KILLS SEED | fuzz INPUTS SEED | logs INPUTS SEED | log NUMBER SEED "
+            "Heaveline.Ordeal kills ROUNDS SEED | studies PROGRAM KILLS SEED | helped PROGRAM KILLS SEED "
+            + "| fuzz INPUTS SEED | logs INPUTS SEED | log NUMBER SEED "
             + "| input NUMBER SEED");
         return 2;
     }

@@ -13,7 +13,8 @@ internal static class StudyKills
 {
     private const int MostTorn = 200;
 
-    private static readonly string[] Line =
+    /// <summary>The choice that is killed.</summary>
+    public static readonly string[] Line =
     [
         "choose", "examples/garage/fern-saloon.yaml", "--parts", "examples/parts/village-autumn.yaml", "--use", "village-hump at 40 km/h",
         "--load", "driver", "--budget", "400 EUR", "--draws", "10",
@@ -65,9 +66,9 @@ internal static class StudyKills
                     process.Kill();
                     process.WaitForExit();
                     killed++;
-                    if (remarks.Result.Length > 0)
+                    if (remarks.Result.Trim() is { Length: > 0 } words && !IsOfItsEnd(words))
                     {
-                        faults.Add($"life {life}: it said {remarks.Result.Trim()}");
+                        faults.Add($"life {life}: it said {words}");
                     }
 
                     var found = Count(folder, faults, life);
@@ -116,6 +117,10 @@ internal static class StudyKills
     private static string? Kept(string folder) => Path.Combine(folder, ".heaveline", "studies") is var at && Directory.Exists(at)
         ? Directory.EnumerateFiles(at, "*" + PieceFile.Ending).SingleOrDefault()
         : null;
+
+    // Killed between the last piece and the answer: that all is kept was said by then, and is true.
+    private static bool IsOfItsEnd(string words) =>
+        words.StartsWith("heaveline: kept in '", StringComparison.Ordinal) && !words.Contains('\n', StringComparison.Ordinal);
 
     // What the killed one left is read by nobody else now.
     private static int Count(string folder, List<string> faults, ulong life)

@@ -17,7 +17,7 @@ public sealed class FilmCamera : IFilmCamera
 
     /// <inheritdoc/>
     public FilmTrack Follow(string film, FilmMarks marks, IProgress<double>? progress = null, CancellationToken stop = default) =>
-        Loaded(() => FilmFollower.Follow(FilmFile.Open(film, stop), marks, 0.0, progress, stop));
+        Loaded(() => Followed(film, FilmFile.Open(film, stop), marks, 0.0, progress, stop));
 
     /// <inheritdoc/>
     public LampTrack Brightness(string film, PicturePoint lamp, double time, IProgress<double>? progress = null, CancellationToken stop = default) =>
@@ -50,6 +50,15 @@ public sealed class FilmCamera : IFilmCamera
         using var still = StillPicture.Of(frame, marks);
         return still.ImEncode(".png");
     });
+
+    /// <summary>The track of a film on the disk, with what it is known by and what its camera wrote of its time.</summary>
+    internal static FilmTrack Followed(
+        string path, FilmFile film, FilmMarks marks, double rowTime, IProgress<double>? progress, CancellationToken stop) =>
+        FilmFollower.Follow(film, marks, rowTime, progress, stop) with
+        {
+            Origin = Files.Films.FilmOrigins.Of(path, marks),
+            PlayedSlower = film.Known.PlayedSlower,
+        };
 
     /// <summary>Does something with pictures; where OpenCV cannot be loaded it says what is missing.</summary>
     /// <param name="what">What is done.</param>

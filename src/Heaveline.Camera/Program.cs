@@ -112,7 +112,7 @@ internal static class Program
         {
             case "track":
                 var rows = asked.Number("--read-out", 0.0, 0.0, LongestReadOut) / film.Height;
-                return TrackText.Of(FilmFollower.Follow(film, asked.Marks(), rows, new SaidProgress(), stop));
+                return TrackText.Of(FilmCamera.Followed(asked.File, film, asked.Marks(), rows, new SaidProgress(), stop));
             case "lamp":
                 return LampText.Of(LampFollower.Follow(film, asked.Point("--lamp"), asked.Time, new SaidProgress(), stop));
             case "frame":
@@ -161,7 +161,7 @@ internal static class Program
         var hump = new RoundTopHump { Height = new(In.Millimetres.ToSi(asked.Number("--height", 75.0, 5.0, 200.0))), Length = new(3.7) };
         var film = new DrawnFilm
         {
-            Pass = DrawnPass.Of(car, Road.From(hump), In.KilometresPerHour.ToSi(asked.Number("--speed", 40.0, 5.0, 150.0))),
+            Pass = DrawnPass.Of(car, Road.From(hump), In.KilometresPerHour.ToSi(asked.Number("--speed", 25.0, 5.0, 150.0))),
             Clock = new DrawnClock { Rate = asked.Number("--rate", 60.0, 10.0, 1000.0) },
             Camera = new DrawnCamera
             {

@@ -17,6 +17,9 @@ public static class Help
     private static readonly TimeSpan MostSilence = TimeSpan.FromSeconds(10.0);
     private static readonly TimeSpan Knocked = TimeSpan.FromSeconds(10.0);
 
+    // So often in a row nobody listened: a moment is not taken for the end.
+    private const int MostRefused = 3;
+
     /// <summary>Helps.</summary>
     /// <param name="asked">Which study.</param>
     /// <param name="say">Told how it goes, a sentence.</param>
@@ -30,11 +33,12 @@ public static class Help
         var own = Ports.Free(new IPEndPoint(Ports.Towards(study), 0));
         using var work = new SlotWork(asked.Threads);
         var alarm = new StudyAlarm();
-        var host = Silos.Of(own, study, keys, asked.Membership, work, alarm, null);
+        var host = Silos.Of(own, study, keys, asked.Membership, asked.MostMissed, work, alarm, null);
         try
         {
-            await Start(host, study, stop).ConfigureAwait(false);
-            return await At(asked, host, study, work, alarm, say, stop).ConfigureAwait(false);
+            return await Joined(host, study, stop).ConfigureAwait(false)
+                ? await At(asked, host, study, work, alarm, say, stop).ConfigureAwait(false)
+                : HelpEnd.Missed;
         }
         catch (OperationCanceledException) when (stop.IsCancellationRequested)
         {
@@ -46,14 +50,36 @@ public static class Help
         }
     }
 
-    private static async Task Start(IHost host, IPEndPoint study, CancellationToken stop)
+    // Joining may take half a minute; where meanwhile nobody listens there any more, nobody will let this machine in.
+    private static async Task<bool> Joined(IHost host, IPEndPoint study, CancellationToken stop)
     {
+        using var left = CancellationTokenSource.CreateLinkedTokenSource(stop);
+        var start = host.StartAsync(left.Token);
+        for (var silent = 0; await Task.WhenAny(start, Task.Delay(Look, stop)).ConfigureAwait(false) != start;)
+        {
+            stop.ThrowIfCancellationRequested();
+            silent = await Listens(study, stop).ConfigureAwait(false) ? 0 : silent + 1;
+            if (silent >= MostRefused)
+            {
+                await left.CancelAsync().ConfigureAwait(false);
+                // How the start that nobody waits for ended is nobody's business.
+                _ = start.ContinueWith(ended => ended.Exception, TaskScheduler.Default);
+                return false;
+            }
+        }
+
         try
         {
-            await host.StartAsync(stop).ConfigureAwait(false);
+            await start.ConfigureAwait(false);
+            return true;
         }
-        catch (Exception failure) when (failure is not OperationCanceledException)
+        catch (Exception failure) when (failure is not OperationCanceledException || !stop.IsCancellationRequested)
         {
+            if (!await Listens(study, stop).ConfigureAwait(false))
+            {
+                return false;
+            }
+
             throw new RunFailedException(
                 $"This machine could not join the study at {study}: {failure.GetBaseException().Message}",
                 "Look whether the machine of the study reaches this one too, through its firewall.");
@@ -66,45 +92,56 @@ public static class Help
         var desk = new DeskFar(host, study);
         var silo = host.Services.GetRequiredService<ILocalSiloDetails>().SiloAddress.ToParsableString();
         var seen = Environment.TickCount64;
-        while (!alarm.IsRaised && Environment.TickCount64 - seen < MostSilence.TotalMilliseconds)
+        var (hasHeard, tried) = (false, (Task<Tried>?)null);
+        try
         {
-            try
+            while (!alarm.IsRaised && Environment.TickCount64 - seen < MostSilence.TotalMilliseconds)
             {
-                var state = await Heard(() => desk.State(silo), stop).ConfigureAwait(false);
-                seen = Environment.TickCount64;
-                if (state == StudyState.Over)
+                try
                 {
-                    return HelpEnd.Over;
+                    var state = await Heard(() => desk.State(silo), stop).ConfigureAwait(false);
+                    (seen, hasHeard) = (Environment.TickCount64, true);
+                    if (state == StudyState.Over)
+                    {
+                        return HelpEnd.Over;
+                    }
+
+                    // While the piece that is offered is done here it goes on listening: the study may end meanwhile.
+                    if (state == StudyState.GivenUp && (tried ??= Try(asked, desk, work, say, stop)).IsCompleted)
+                    {
+                        var done = tried;
+                        tried = null;
+                        await Enter(asked, desk, silo, await done.ConfigureAwait(false), say, stop).ConfigureAwait(false);
+                    }
+                }
+                catch (Silence)
+                {
+                    // It may answer the next time.
+                    if (!hasHeard && !await Listens(study, stop).ConfigureAwait(false))
+                    {
+                        return HelpEnd.Missed;
+                    }
                 }
 
-                if (state == StudyState.GivenUp)
-                {
-                    await Enter(asked, desk, silo, work, say, stop).ConfigureAwait(false);
-                    seen = Environment.TickCount64;
-                }
-            }
-            catch (Silence)
-            {
-                // It may answer the next time.
-            }
-
-            try
-            {
                 await Task.Delay(Look, stop).ConfigureAwait(false);
             }
-            catch (OperationCanceledException)
-            {
-                await Goodbye(desk, silo).ConfigureAwait(false);
-                throw;
-            }
-        }
 
-        return HelpEnd.Gone;
+            return hasHeard ? HelpEnd.Gone : HelpEnd.Missed;
+        }
+        catch (OperationCanceledException) when (stop.IsCancellationRequested)
+        {
+            await Goodbye(desk, silo).ConfigureAwait(false);
+            throw;
+        }
+        finally
+        {
+            // Whoever reads the study has its files open; a piece that is long is not waited for.
+            await Task.WhenAny(tried ?? Task.CompletedTask, Task.Delay(Answered, CancellationToken.None)).ConfigureAwait(false);
+        }
     }
 
     // The study is read once, however often this machine asks. What its work itself throws is no silence: it ends the help, in its own words.
-    private static async Task Enter(
-        HelpAsked asked, DeskFar desk, string silo, SlotWork work, Action<string> say, CancellationToken stop)
+    private static async Task<Tried> Try(HelpAsked asked, DeskFar desk, SlotWork work, Action<string> say, CancellationToken stop)
     {
         var offer = await Heard(() => desk.Ask(asked.Machine, asked.Program), stop).ConfigureAwait(false);
         if (offer.Refusal.Length > 0)
@@ -114,17 +151,26 @@ public static class Help
 
         if (offer.Piece.Length == 0)
         {
-            return;
+            return new Tried(null);
         }
 
         if (!work.IsReady)
         {
             say("Joining: a piece whose answer is known is done here first.");
-            work.Begin(asked.Reads(offer.Texts, offer.Hash));
+            work.Begin(await Task.Run(() => asked.Reads(offer.Texts, offer.Hash), stop).ConfigureAwait(false));
         }
 
         // What is slow the first time is not counted as silence of anybody.
-        var answer = await work.Do(offer.Piece).ConfigureAwait(false);
+        return new Tried(await work.Do(offer.Piece).ConfigureAwait(false));
+    }
+
+    private static async Task Enter(HelpAsked asked, DeskFar desk, string silo, Tried tried, Action<string> say, CancellationToken stop)
+    {
+        if (tried.Answer is not { } answer)
+        {
+            return;
+        }
+
         var refusal = await Heard(() => desk.Enter(silo, asked.Machine, asked.Threads, answer), stop).ConfigureAwait(false);
         if (refusal.Length > 0)
         {
@@ -196,6 +242,26 @@ public static class Help
                 "Look whether it runs, whether it was opened to this machine, and whether a firewall stands between.");
         }
     }
+
+    // Whether anybody listens there: not who.
+    private static async Task<bool> Listens(IPEndPoint study, CancellationToken stop)
+    {
+        using var patience = CancellationTokenSource.CreateLinkedTokenSource(stop);
+        patience.CancelAfter(Answered);
+        using var socket = new TcpClient(study.AddressFamily);
+        try
+        {
+            await socket.ConnectAsync(study, patience.Token).ConfigureAwait(false);
+            return true;
+        }
+        catch (Exception refused) when (refused is SocketException || (refused is OperationCanceledException && !stop.IsCancellationRequested))
+        {
+            return false;
+        }
+    }
+
+    // What came of the piece that was offered; null where none was.
+    private sealed record Tried(byte[]? Answer);
 
     private sealed class Silence(Exception why) : Exception(why.Message, why);
 }

@@ -26,6 +26,9 @@ public sealed record HelpAsked
     /// <summary>On how many threads pieces are done.</summary>
     public int Threads { get; init; } = Environment.ProcessorCount;
 
+    /// <summary>How many questions in a row, one a second, a machine may leave unanswered before it is taken for dead.</summary>
+    internal int MostMissed { get; init; } = 3;
+
     /// <summary>Makes of question and texts, and of what they are known by, who does the pieces.</summary>
     public required Func<byte[], string, IPieceDoer> Reads { get; init; }
 }

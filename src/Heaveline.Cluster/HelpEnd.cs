@@ -9,6 +9,9 @@ public enum HelpEnd
     /// <summary>The machine of the study has gone.</summary>
     Gone,
 
+    /// <summary>The study had ended, or its machine gone, before this one had joined.</summary>
+    Missed,
+
     /// <summary>Stopped at this machine.</summary>
     Stopped,
 }

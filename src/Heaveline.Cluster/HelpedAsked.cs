@@ -31,4 +31,7 @@ public sealed record HelpedAsked
 
     /// <summary>On how many threads pieces are done here.</summary>
     public int Threads { get; init; } = Environment.ProcessorCount;
+
+    /// <summary>How many questions in a row, one a second, a machine may leave unanswered before it is taken for dead.</summary>
+    internal int MostMissed { get; init; } = 3;
 }

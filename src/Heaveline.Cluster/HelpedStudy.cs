@@ -33,7 +33,7 @@ public sealed class HelpedStudy : IAsyncDisposable
     private const int MostFailures = 40;
 
     private static readonly TimeSpan Rest = TimeSpan.FromSeconds(1.0);
-    private static readonly TimeSpan Farewell = TimeSpan.FromSeconds(3.0);
+    private static readonly TimeSpan Farewell = TimeSpan.FromSeconds(10.0);
 
     private readonly HelpedAsked asked;
     private readonly Action<string> say;
@@ -42,6 +42,7 @@ public sealed class HelpedStudy : IAsyncDisposable
     private readonly BlockingCollection<(HelpingMachine? Machine, int Place)> places = [];
     private readonly ConcurrentDictionary<string, HelpingMachine> machines = new(StringComparer.Ordinal);
     private readonly ConcurrentQueue<HelpingMachine> all = [];
+    private readonly ConcurrentDictionary<string, bool> told = new(StringComparer.Ordinal);
     private readonly List<(byte[] Piece, byte[] Answer)> first = [];
     private readonly Lock turn = new();
     private IHost? host;
@@ -82,7 +83,7 @@ public sealed class HelpedStudy : IAsyncDisposable
         study.cluster = keys.Cluster;
         try
         {
-            study.host = Silos.Of(study.At, study.At, keys, asked.Membership, study.work, study.alarm, study);
+            study.host = Silos.Of(study.At, study.At, keys, asked.Membership, asked.MostMissed, study.work, study.alarm, study);
             await study.host.StartAsync(cancellation).ConfigureAwait(false);
             study.statuses = study.host.Services.GetRequiredService<ISiloStatusOracle>();
             var desk = study.host.Services.GetRequiredService<IGrainFactory>().GetGrain<IStudyDesk>(0);
@@ -122,9 +123,8 @@ public sealed class HelpedStudy : IAsyncDisposable
         isOpen = false;
         if (host is { } own)
         {
-            // Whoever helps looks every second.
-            for (var until = Environment.TickCount64 + (long)Farewell.TotalMilliseconds;
-                Environment.TickCount64 < until && machines.Values.Any(m => !m.IsGone);)
+            // Whoever helps, or is about to, looks every second; who is killed is known to be dead within four.
+            for (var until = Environment.TickCount64 + (long)Farewell.TotalMilliseconds; Environment.TickCount64 < until && Untold();)
             {
                 await Task.Delay(100).ConfigureAwait(false);
             }
@@ -141,6 +141,12 @@ public sealed class HelpedStudy : IAsyncDisposable
     internal StudyOffer Offer(string machine, string program)
     {
         (machine, program) = (PlainWords.Name(machine), PlainWords.Name(program));
+        // It looks again, and hears that the study has ended.
+        if (!isOpen)
+        {
+            return new StudyOffer("", [], "", []);
+        }
+
         if (program != asked.Program)
         {
             say($"'{machine}' would help, but has Heaveline {program}; this is {asked.Program}.");
@@ -155,6 +161,11 @@ public sealed class HelpedStudy : IAsyncDisposable
     internal string Enter(string silo, string machine, int threads, byte[] answer)
     {
         machine = PlainWords.Name(machine);
+        if (!isOpen)
+        {
+            return "";
+        }
+
         if (threads is < 1 or > MostThreads)
         {
             say($"'{machine}' would help, but on {threads} threads.");
@@ -207,8 +218,13 @@ public sealed class HelpedStudy : IAsyncDisposable
         ? Task.CompletedTask
         : own.Services.GetRequiredService<IMembershipTable>().DeleteMembershipTableEntriesAsync(cluster, CancellationToken.None);
 
+    private bool Untold() => statuses is { } known && known.GetApproximateSiloStatuses(onlyActive: false).Any(one =>
+        one.Value is SiloStatus.Created or SiloStatus.Joining or SiloStatus.Active && !one.Key.Equals(known.SiloAddress)
+        && !told.ContainsKey(one.Key.ToParsableString()));
+
     private StudyState Gone(string silo)
     {
+        told[silo] = true;
         if (machines.TryGetValue(silo, out var machine))
         {
             machine.GiveUp();

@@ -12,8 +12,8 @@ namespace Heaveline.Cluster;
 /// <param name="cluster">The cluster.</param>
 internal sealed class PostgresMembership(string connection, string cluster) : IMembershipTable
 {
-    // A number of our own for the lock under which tables are made.
-    private const long Making = 0x4845415645;
+    /// <summary>A number of our own for the lock under which tables are made.</summary>
+    public const long Making = 0x4845415645;
 
     /// <inheritdoc/>
     public async Task InitializeMembershipTable(bool tryInitTableVersion)

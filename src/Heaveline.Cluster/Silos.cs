@@ -19,6 +19,7 @@ internal static class Silos
     /// <param name="study">Where the machine of the study listens.</param>
     /// <param name="keys">What comes of the code.</param>
     /// <param name="membership">Where machines are noted.</param>
+    /// <param name="mostMissed">How many questions in a row a machine may leave unanswered.</param>
     /// <param name="work">What does pieces here.</param>
     /// <param name="alarm">Told when this machine stands alone.</param>
     /// <param name="helped">The study, where it is that of this machine.</param>
@@ -27,6 +28,7 @@ internal static class Silos
         IPEndPoint study,
         (X509Certificate2 Certificate, string Cluster) keys,
         Membership membership,
+        int mostMissed,
         SlotWork work,
         StudyAlarm alarm,
         HelpedStudy? helped)
@@ -50,7 +52,7 @@ internal static class Silos
             {
                 // A machine that is killed is known to be after three seconds or four, not after ten or more.
                 o.ProbeTimeout = TimeSpan.FromSeconds(1.0);
-                o.NumMissedProbesLimit = 3;
+                o.NumMissedProbesLimit = mostMissed;
                 o.NumVotesForDeathDeclaration = 1;
                 o.TableRefreshTimeout = TimeSpan.FromSeconds(3.0);
                 o.IAmAliveTablePublishTimeout = TimeSpan.FromSeconds(10.0);

@@ -31,12 +31,29 @@ public static class StudyCode
     /// <summary>A new code of twelve signs in three groups: 31¹², about 8·10¹⁷ of them.</summary>
     public static string Fresh() => string.Join('-', Enumerable.Range(0, Groups).Select(_ => RandomNumberGenerator.GetString(Letters, Group)));
 
+    /// <summary>The letters and digits of a code, in capitals: nothing else of it matters.</summary>
+    internal static string Plain(string code) => string.Concat(code.Where(char.IsAsciiLetterOrDigit)).ToUpperInvariant();
+
+    /// <summary>A code of sixteen signs that comes of bytes drawn elsewhere: 31¹⁶, about 7·10²³ of them.</summary>
+    internal static string Of(ReadOnlySpan<byte> drawn)
+    {
+        var rest = new BigInteger(drawn, isUnsigned: true, isBigEndian: true);
+        var signs = new char[Group * (Groups + 1)];
+        for (var k = 0; k < signs.Length; k++)
+        {
+            rest = BigInteger.DivRem(rest, Letters.Length, out var sign);
+            signs[k] = Letters[(int)sign];
+        }
+
+        return string.Join('-', signs.Chunk(Group).Select(group => new string(group)));
+    }
+
     /// <summary>A certificate whose key comes of the code, and the name of the cluster; case, spaces and dashes of the code do not matter.</summary>
     /// <param name="code">The code.</param>
     /// <param name="now">The time.</param>
     internal static (X509Certificate2 Certificate, string Cluster) Keys(string code, DateTimeOffset now)
     {
-        var plain = string.Concat(code.Where(char.IsAsciiLetterOrDigit)).ToUpperInvariant();
+        var plain = Plain(code);
         var drawn = Rfc2898DeriveBytes.Pbkdf2(plain, Salt, Rounds, HashAlgorithmName.SHA256, Drawn + Coordinate);
         var secret = (new BigInteger(drawn.AsSpan(0, Drawn), isUnsigned: true, isBigEndian: true) % (Order - 1)) + 1;
         var bytes = secret.ToByteArray(isUnsigned: true, isBigEndian: true);

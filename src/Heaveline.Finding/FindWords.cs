@@ -9,8 +9,17 @@ namespace Heaveline.Finding;
 /// </summary>
 public static partial class FindWords
 {
-    // No key has more words.
-    private const int LongestKey = 8;
+    // No number's name has more words.
+    private const int LongestName = 12;
+
+    // A comma stands in these, and parts nothing.
+    private static readonly (string Name, string Key)[] WithComma =
+    [
+        .. from measure in GarageIndex.Numbers
+           from name in MeasureBoundText.NamesOf(measure)
+           where name.Contains(',', StringComparison.Ordinal) && MeasureBoundText.Named(name, GarageIndex.Numbers).Count == 1
+           select (name, measure.Key),
+    ];
 
     /// <summary>Reads it; what is wrong with a number, a sentence each, where one is; blank for nothing.</summary>
     /// <param name="typed">What is typed.</param>
@@ -18,7 +27,12 @@ public static partial class FindWords
     {
         ArgumentNullException.ThrowIfNull(typed);
         var (words, bounds, problems) = (new List<string>(), new List<MeasureBound>(), new List<string>());
-        foreach (var part in typed.Split([',', ';'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
+        foreach (var (name, key) in WithComma)
+        {
+            typed = typed.Replace(name, key, StringComparison.OrdinalIgnoreCase);
+        }
+
+        foreach (var part in Separator().Split(typed).Select(part => part.Trim()).Where(part => part.Length > 0))
         {
             if (Bound().Match(part) is not { Success: true } match)
             {
@@ -27,10 +41,10 @@ public static partial class FindWords
             }
 
             var before = Words(match.Groups["before"].Value);
-            var key = Math.Max(1, Enumerable.Range(1, Math.Min(LongestKey, before.Length)).LastOrDefault(n => IsKey(before[^n..])));
-            var named = string.Join('-', before.TakeLast(key)).ToLowerInvariant();
+            var length = Math.Max(1, Enumerable.Range(1, Math.Min(LongestName, before.Length)).LastOrDefault(n => IsName(before[^n..])));
+            var named = string.Join(' ', before.TakeLast(length));
             var (bound, problem) = MeasureBoundText.Read($"{named} {part[match.Groups["at"].Index..]}", GarageIndex.Numbers);
-            words.AddRange(before.SkipLast(key));
+            words.AddRange(before.SkipLast(length));
             if (bound is null)
             {
                 problems.Add(problem);
@@ -44,10 +58,13 @@ public static partial class FindWords
         return (new FindQuery { Words = words, Bounds = bounds }, string.Join(' ', problems));
     }
 
-    private static bool IsKey(string[] words) =>
-        string.Join('-', words).ToLowerInvariant() is var key && GarageIndex.Numbers.Any(measure => measure.Key == key);
+    private static bool IsName(string[] words) => MeasureBoundText.Named(string.Join(' ', words), GarageIndex.Numbers).Count > 0;
 
     private static string[] Words(string part) => part.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries);
+
+    // A comma between two digits belongs to its number.
+    [GeneratedRegex("(?<![0-9]),|,(?![0-9])|;", RegexOptions.CultureInvariant)]
+    private static partial Regex Separator();
 
     [GeneratedRegex(@"^(?<before>.*?)(?<![^\s])(?<at>at\s+(?:least|most)(?![^\s]).*)$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex Bound();

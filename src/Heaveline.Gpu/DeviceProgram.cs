@@ -23,6 +23,9 @@ internal sealed class DeviceProgram(Accelerator accelerator) : IDisposable
     /// <summary>The device.</summary>
     public Accelerator Accelerator { get; } = accelerator;
 
+    /// <summary>Held by whoever launches.</summary>
+    public Lock Turn { get; } = new();
+
     /// <summary>A compiled kernel.</summary>
     /// <param name="Launch">Launches it.</param>
     /// <param name="About">What its compiler says of it.</param>

@@ -17,8 +17,8 @@ internal sealed class DeviceQuestions
     {
         Questions = questions;
         signalOf = new int[questions.Length];
-        // Squares first: ranges can be read off signals that count from elsewhere, but not the other way round.
-        foreach (var q in Enumerable.Range(0, questions.Length).OrderBy(q => questions[q].Kind == CurveQuestionKind.Squares ? 0 : 1))
+        // Ranges last: they can be read off signals that count from elsewhere, but not the other way round.
+        foreach (var q in Enumerable.Range(0, questions.Length).OrderBy(q => questions[q].Kind == CurveQuestionKind.Range ? 1 : 0))
         {
             var asked = questions[q];
             var s = signals.FindIndex(signal => IsOf(signal, asked));
@@ -44,9 +44,9 @@ internal sealed class DeviceQuestions
     {
         foreach (var question in questions)
         {
-            if (question.Kind is not (CurveQuestionKind.Squares or CurveQuestionKind.Range))
+            if (question.Kind is not (CurveQuestionKind.Squares or CurveQuestionKind.Range or CurveQuestionKind.Nothing))
             {
-                why = "a measure asks for more of a curve than its squares and its range";
+                why = "a measure asks for more of a curve than its squares, its range and how long it is nothing";
                 return null;
             }
 

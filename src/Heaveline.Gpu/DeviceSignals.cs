@@ -58,8 +58,13 @@ internal sealed record DeviceSignals<T>(Type Asked, T[] Shares, int Room)
             {
                 if (questions.SignalOf(q) == signal)
                 {
-                    var squares = questions.Questions[q].Kind == CurveQuestionKind.Squares;
-                    chain = Made(squares ? typeof(SquaresAsked<,,>) : typeof(RangeAsked<,,>), Fixed(q), chain);
+                    var open = questions.Questions[q].Kind switch
+                    {
+                        CurveQuestionKind.Squares => typeof(SquaresAsked<,,>),
+                        CurveQuestionKind.Nothing => typeof(NothingAsked<,,>),
+                        _ => typeof(RangeAsked<,,>),
+                    };
+                    chain = Made(open, Fixed(q), chain);
                 }
             }
 

@@ -104,7 +104,7 @@ internal sealed class MeasureDevices : IMeasureDevice, IDisposable
                 _ = number(curves[k]);
             }
 
-            asked[k] = [.. curves[k].Questions, .. Limits(group, k)];
+            asked[k] = [.. curves[k].Questions.Select(question => Whole(group, k, question)), .. Limits(group, k)];
         });
         var batches = new List<DeviceRuns>();
         for (var k = 0; k < curves.Length; k++)
@@ -175,6 +175,11 @@ internal sealed class MeasureDevices : IMeasureDevice, IDisposable
 
     private static Context Made(Action<Context.Builder> devices) => Context.Create(builder => devices(Settings(builder)));
 
+    // What is counted is counted over the whole record.
+    private static CurveQuestion Whole(PassGroup group, int k, CurveQuestion question) => question.Kind == CurveQuestionKind.Nothing
+        ? question with { From = 0.0, To = group.Clocks[k].Samples - 1 }
+        : question;
+
     // What a run is not to leave: asked of its travels as one more range, past which the processor runs it again.
     private static IEnumerable<CurveQuestion> Limits(PassGroup group, int k)
     {
@@ -223,11 +228,17 @@ internal sealed class MeasureDevices : IMeasureDevice, IDisposable
         var shares = new T[batch.Questions.Parts * cars.Length];
         var bases = new T[batch.Questions.Signals * cars.Length];
         ParallelLoop.Each(cars.Length, i => batch.Questions.Write<T>(asked[part[i].Run], i, cars.Length, shares, bases));
-        using var launch = new DeviceLaunch<T>(
-            program, BlockPlan.Of(cars), batch.Roads, [.. part.Select(p => p.Table)], batch.Questions, batch.Asked, shares, bases);
-        launch.Take(launch.Pack(i => cars[i]));
-        launch.Run();
-        var answers = launch.Answers();
+        T[] answers;
+        // Pieces of a study come from several threads: a device takes one launch after another.
+        lock (program.Turn)
+        {
+            using var launch = new DeviceLaunch<T>(
+                program, BlockPlan.Of(cars), batch.Roads, [.. part.Select(p => p.Table)], batch.Questions, batch.Asked, shares, bases);
+            launch.Take(launch.Pack(i => cars[i]));
+            launch.Run();
+            answers = launch.Answers();
+        }
+
         var again = new List<int>();
         ParallelLoop.Each(cars.Length, i =>
         {

@@ -11,8 +11,15 @@ internal static class Helping
 
     /// <summary>Never asked for: see <see cref="Leave"/>.</summary>
     public static IPieceRun Open(
-        Streams streams, string at, string? members, StudyTexts study, Action<IReadOnlyList<byte[]>> withdraw, CancellationToken stop) =>
+        Streams streams, PieceWays.Given ways, StudyTexts study, Action<IReadOnlyList<byte[]>> withdraw, CancellationToken stop) =>
         throw new InvalidOperationException("The program beside this one opens studies to others.");
+
+    /// <summary>Comes back only when the other program cannot be started.</summary>
+    public static Task<int> StandBy(Streams streams, StandByOptions asked, CancellationToken stop)
+    {
+        Serving.Become(streams);
+        return Task.FromResult(ExitCode.NotComputed);
+    }
 
     /// <summary>Comes back only when the other program cannot be started.</summary>
     public static Task<int> Out(Streams streams, HelpOutAsked asked, CancellationToken stop)

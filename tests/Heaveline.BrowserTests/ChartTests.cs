@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using System.IO.Compression;
 using System.Text.RegularExpressions;
@@ -219,8 +220,8 @@ public class ChartTests(Served served)
     public async Task The_page_of_the_rule_with_all_it_fetches_weighs_no_more_than_200_kB()
     {
         var page = await served.Open("/_content/Heaveline.Web/mark.svg");
-        var fetched = new List<IResponse>();
-        page.Response += (_, response) => fetched.Add(response);
+        var fetched = new ConcurrentQueue<IResponse>();
+        page.Response += (_, response) => fetched.Enqueue(response);
         await page.GotoAsync(Rule);
         await Expect(page.Locator("#map-beside .picture")).ToBeVisibleAsync(new() { Timeout = Long });
         await Expect(page.GetByText("Coarse map.")).ToHaveCountAsync(0, new() { Timeout = Long });

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Text.RegularExpressions;
 using Heaveline.Passes;
 using Heaveline.Quantities;
@@ -76,7 +77,7 @@ public class LiveFileTests(Served served)
     [Fact]
     public async Task It_says_what_it_is_of_asks_nobody_and_runs_nothing_that_does_not_stand_in_it()
     {
-        var asked = new List<string>();
+        var asked = new ConcurrentQueue<string>();
         var said = new List<string>();
         var page = await Opened(Loaded, asked, said);
         Assert.All(asked, address => Assert.Matches("^(file|data|blob):", address));
@@ -151,11 +152,11 @@ public class LiveFileTests(Served served)
         }
     }
 
-    private async Task<IPage> Opened(string query, List<string>? asked = null, List<string>? said = null)
+    private async Task<IPage> Opened(string query, ConcurrentQueue<string>? asked = null, List<string>? said = null)
     {
         var page = await served.Open("about:blank");
         await page.Context.SetOfflineAsync(true);
-        page.Request += (_, request) => asked?.Add(request.Url);
+        page.Request += (_, request) => asked?.Enqueue(request.Url);
         page.Console += (_, message) => said?.AddRange(message.Type == "error" ? [message.Text] : []);
         var faults = new List<string>();
         page.PageError += (_, fault) => faults.Add(fault);

@@ -1,3 +1,5 @@
+using System.Collections.Concurrent;
+
 namespace Heaveline.BrowserTests;
 
 /// <summary>The pages' own face and their grid where there is room.</summary>
@@ -7,9 +9,9 @@ public class WideScreenTests(Served served)
     [Fact]
     public async Task The_pages_are_set_in_their_own_compressed_face_and_fetch_none_from_elsewhere()
     {
-        var asked = new List<string>();
+        var asked = new ConcurrentQueue<string>();
         var page = await served.Open("/");
-        page.Request += (_, request) => asked.Add(request.Url);
+        page.Request += (_, request) => asked.Enqueue(request.Url);
         await page.GotoAsync("/rule?car=fern-saloon");
         var faces = await page.EvaluateAsync<string[]>(
             """

@@ -9,6 +9,12 @@ internal sealed record FilmAbout
     // A film says what it is in its first bytes, or in its last.
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
 
+    // Frames a second of the sensor, as phones write it into slow motion.
+    private const string SensorRate = "com.android.capture.fps";
+
+    // A film of 29.97 a second is one of 30.
+    private const double NearWhole = 0.03;
+
     // Writers round the shape of a pixel: 1216:1215 is square.
     private const double Square = 0.002;
 
@@ -24,6 +30,10 @@ internal sealed record FilmAbout
     /// <summary>How long it lasts, s; null where it says nothing.</summary>
     public required double? Duration { get; init; }
 
+    /// <summary>How many times slower it is played than it was taken, by the rate of the sensor that a phone writes into it; null where none is
+    /// written.</summary>
+    public double? PlayedSlower { get; init; }
+
     /// <summary>Asks the film.</summary>
     /// <param name="film">The film.</param>
     /// <param name="stop">Stops it.</param>
@@ -34,7 +44,7 @@ internal sealed record FilmAbout
             film,
             "-show_entries",
             "stream=codec_type,width,height,sample_aspect_ratio,nb_frames,duration,avg_frame_rate:stream_tags=rotate:stream_side_data=rotation"
-                + ":stream_disposition=attached_pic:format=duration",
+                + $":stream_disposition=attached_pic:format=duration:format_tags={SensorRate}",
             "-of", "json");
         var (text, said) = Said(probe, film, stop);
         if (probe.ExitCode != 0)
@@ -73,7 +83,21 @@ internal sealed record FilmAbout
             Height = turned ? width : height,
             Frames = frames is { } count and > 0.0 ? (int)Math.Round(count) : null,
             Duration = duration,
+            PlayedSlower = Slower(root, Rate(Word(picture, "avg_frame_rate"))),
         };
+    }
+
+    private static double? Slower(JsonElement root, double? played)
+    {
+        if (!root.TryGetProperty("format", out var format) || !format.TryGetProperty("tags", out var tags)
+            || Number(tags, SensorRate) is not { } taken || played is not > 0.0)
+        {
+            return null;
+        }
+
+        var times = taken / played.Value;
+        var whole = Math.Max(1.0, Math.Round(times));
+        return Math.Abs(times - whole) <= NearWhole * whole ? whole : times is >= 0.1 and <= 100.0 ? times : null;
     }
 
     private static (string Text, string Errors) Said(System.Diagnostics.Process probe, string film, CancellationToken stop)

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using Heaveline.Camera.Frames;
 using Heaveline.Films;
@@ -44,7 +45,10 @@ internal static class FilmFollower
         using var body = new BodyFollower(marked, marks);
         var front = new WheelFollower(marked, marks.Front, Reach * wheelbase, wheelbase);
         var rear = new WheelFollower(marked, marks.Rear, Reach * wheelbase, wheelbase);
+        using var frontPieces = new SquareWheel(Reach * wheelbase);
+        using var rearPieces = new SquareWheel(Reach * wheelbase);
         var (seen, back) = (new List<SeenFrame>(), turns[index].Motion.Back());
+        var home = 0;
         var (first, lastTime) = (double.NaN, double.NaN);
         Similarity? last = null, before = null;
         foreach (var picture in film.Pictures(stop))
@@ -74,11 +78,38 @@ internal static class FilmFollower
                 Front = found is { } f ? front.Find(picture.Grey, turn.Motion, f.Motion.Of(front.Hub), f.Motion.Scale) : null,
                 Rear = found is { } r ? rear.Find(picture.Grey, turn.Motion, r.Motion.Of(rear.Hub), r.Motion.Scale) : null,
             });
+            home = picture.Index == index ? seen.Count - 1 : home;
+            Keep(frontPieces, seen[^1].Front, picture.Grey, seen);
+            Keep(rearPieces, seen[^1].Rear, picture.Grey, seen);
             (before, last, lastTime) = (last, found?.Motion, time);
             progress?.Report(begun + ((1.0 - begun) * Share(film, picture.Index)));
         }
 
-        return new TrackAssembly(film, marks, body, [.. seen]) { RowTime = rowTime }.Whole();
+        return new TrackAssembly(film, marks, body, Square(seen, (frontPieces, rearPieces), home, film)) { RowTime = rowTime }.Whole();
+    }
+
+    private static void Keep(SquareWheel pieces, SeenHub? hub, Mat frame, List<SeenFrame> seen)
+    {
+        if (hub is { } at)
+        {
+            pieces.Keep(seen.Count - 1, frame, seen[^1].Turn.Motion, at, seen[^1].Motion.Scale);
+        }
+    }
+
+    // A car that was seen aslant has its wheels found once more in the square view.
+    private static ImmutableArray<SeenFrame> Square(List<SeenFrame> seen, (SquareWheel Front, SquareWheel Rear) pieces, int home, IPictures film)
+    {
+        if (SlantedView.Of(seen, film.Width, film.Height) is not { } view)
+        {
+            return [.. seen];
+        }
+
+        var (front, rear) = (pieces.Front.Found(view, home), pieces.Rear.Found(view, home));
+        return front.Count == 0 || rear.Count == 0 ? [.. seen]
+            : [.. seen.Select((s, i) => s with
+            {
+                Front = front.TryGetValue(i, out var f) ? f : s.Front, Rear = rear.TryGetValue(i, out var r) ? r : s.Rear,
+            })];
     }
 
     /// <summary>The frame nearest to an instant, s after the first frame; whoever asks lets go of it.</summary>

@@ -1,3 +1,4 @@
+using Heaveline.Camera.Frames;
 using Heaveline.Films;
 
 namespace Heaveline.Camera.Tracks;
@@ -28,6 +29,17 @@ internal sealed class SlantedView
 
     /// <summary>How far the view is aslant, rad.</summary>
     public double Angle { get; }
+
+    /// <summary>The view that frames were seen in, by their hubs; null: as good as square.</summary>
+    /// <param name="seen">What was found in each frame.</param>
+    /// <param name="width">Width of the picture, px.</param>
+    /// <param name="height">Height of the picture, px.</param>
+    public static SlantedView? Of(IEnumerable<SeenFrame> seen, int width, int height)
+    {
+        static PicturePoint Place(SeenHub hub) => new(hub.X, hub.Y);
+        var both = seen.Where(s => s.Front is not null && s.Rear is not null);
+        return Of([.. both.Select(s => (Place(s.Front!.Value), Place(s.Rear!.Value)))], width, height);
+    }
 
     /// <summary>The view that hubs were seen in; null: as good as square.</summary>
     /// <param name="hubs">Both hubs of a frame each.</param>
@@ -76,6 +88,16 @@ internal sealed class SlantedView
         return Math.Abs(shrinks) * span > Least && Math.Abs(shrinks) > Sure * doubt
             ? new SlantedView(middle, shrinks, PictureScale.FocalWidths * width)
             : null;
+    }
+
+    /// <summary>How a picture that was seen aslant becomes one that is seen square.</summary>
+    public Homography Way
+    {
+        get
+        {
+            var (k, c, x, y) = (Shrinks, upright, middle.X, middle.Y);
+            return new Homography(1.0 + (k * x), 0.0, -k * x * x, k * y, c, (y * (1.0 - (k * x))) - (c * y), k, 0.0, 1.0 - (k * x));
+        }
     }
 
     /// <summary>Where a point would be seen square.</summary>

@@ -29,10 +29,7 @@ internal sealed class TrackAssembly(IPictures film, FilmMarks marks, BodyFollowe
     public FilmTrack Whole()
     {
         var moves = seen.Max(s => s.Turn.Motion.Moves((film.Width - 1) / 2.0, (film.Height - 1) / 2.0));
-        var slant = SlantedView.Of(
-            [.. seen.Where(s => s.Front is not null && s.Rear is not null).Select(s => (Place(s.Front!.Value), Place(s.Rear!.Value)))],
-            film.Width,
-            film.Height);
+        var slant = SlantedView.Of(seen, film.Width, film.Height);
         // Where the background says nothing, nothing is known of the camera.
         var isKnown = seen.Count(s => !s.Turn.IsSeen) <= Hidden * seen.Length;
         if (isKnown && moves >= Still)
@@ -52,17 +49,30 @@ internal sealed class TrackAssembly(IPictures film, FilmMarks marks, BodyFollowe
 
         var frames = seen.Select(frame => Frame(frame, isKnown, slant)).ToImmutableArray();
         var bodies = frames.Count(f => f.Body is not null);
-        if (bodies < FilmTrack.FewestFrames || frames.Count(f => f.Front is not null && f.Rear is not null) < FilmTrack.FewestFrames)
+        var (fronts, rears) = (frames.Count(f => f.Front is not null), frames.Count(f => f.Rear is not null));
+        var wheels = frames.Count(f => f.Front is not null && f.Rear is not null);
+        if (bodies < FilmTrack.FewestFrames)
         {
             throw new FilmRefusedException(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"The car could be followed in {bodies} of {frames.Length} frames of {film.Name}; at least {FilmTrack.FewestFrames} are needed."),
+                    $"The body could be followed in {bodies} of {frames.Length} frames of {film.Name}; {FilmTrack.FewestFrames} are needed."),
                 "Film at 60 frames a second or more from 20 to 30 m, with a short shutter, and mark a frame in which the car is sharp and whole.");
         }
 
+        if (wheels < FilmTrack.FewestFrames)
+        {
+            throw new FilmRefusedException(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"The front wheel was found in {fronts} and the rear one in {rears} of {frames.Length} frames of {film.Name}, both in {wheels}; "
+                    + $"both are needed in {FilmTrack.FewestFrames} at least."),
+                "Mark the middle of each hub anew, in a frame in which both wheels are sharp and nothing stands before them.");
+        }
+
         TellOfTheBackground();
-        TellWhatWasLost(frames);
+        remarks.AddRange(LostFrames.Told(
+            frames, seen, body.Points.Length, (marks.Front, marks.Rear), (film.Width, film.Height, FilmFollower.Reach * marks.Wheelbase)));
         return new FilmTrack
         {
             Width = film.Width,
@@ -127,28 +137,6 @@ internal sealed class TrackAssembly(IPictures film, FilmMarks marks, BodyFollowe
             remarks.Add(string.Create(
                 CultureInfo.InvariantCulture,
                 $"The background was hidden in {missing} of {seen.Length} frames: the camera is taken to stand in them as in the frame before."));
-        }
-    }
-
-    private void TellWhatWasLost(ImmutableArray<FilmFrame> frames)
-    {
-        var (from, to) = (frames.ToList().FindIndex(f => f.Body is not null), frames.ToList().FindLastIndex(f => f.Body is not null));
-        var between = frames.AsSpan()[from..(to + 1)];
-        var (bodies, fronts, rears) = (0, 0, 0);
-        foreach (var frame in between)
-        {
-            bodies += frame.Body is null ? 1 : 0;
-            fronts += frame.Body is not null && frame.Front is null ? 1 : 0;
-            rears += frame.Body is not null && frame.Rear is null ? 1 : 0;
-        }
-
-        foreach (var (what, lost) in new[] { ("body", bodies), ("front wheel", fronts), ("rear wheel", rears) })
-        {
-            if (lost > 0)
-            {
-                remarks.Add(string.Create(CultureInfo.InvariantCulture,
-                    $"The {what} was lost in {lost} of {between.Length} frames, and found again."));
-            }
         }
     }
 }

@@ -3,6 +3,7 @@ using Heaveline.Cli.Output;
 using Heaveline.Files;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Choosing;
+using Heaveline.Files.Crews;
 using Heaveline.Files.Drives;
 using Heaveline.Files.Films;
 using Heaveline.Files.Garages;
@@ -21,7 +22,7 @@ internal static class CheckCommand
     {
         var files = new Argument<string[]>("FILE")
         {
-            Description = "Car files, variants, files of drives, sheets of cable ties, lists of parts, studies.",
+            Description = "Car files, variants, files of drives, sheets of cable ties, lists of parts, studies, crews.",
             Arity = ArgumentArity.OneOrMore,
         };
         var json = Options.Json();
@@ -102,7 +103,7 @@ internal static class CheckCommand
         return (study.Refusals, study.Warnings, study.Format);
     }
 
-    // A study, a drive, a film, a sheet of ties and a list of parts are told by their first words; whatever else there is was meant as a car.
+    // A study, a drive, a film, a crew, a sheet of ties and a list of parts are told by their first words; whatever else there is was meant as a car.
     private static (IReadOnlyList<Refusal> Refusals, IReadOnlyList<Warning> Warnings, Func<string> Said) Read(Streams streams, string file)
     {
         if (SourceText.Load(file, FileFormat.LongestText) is { Refusal: null, Source: var source })
@@ -128,6 +129,12 @@ internal static class CheckCommand
             {
                 var list = PartsFile.Load(file);
                 return (list.Refusals, list.Warnings, list.Format);
+            }
+
+            if (CrewFile.IsCrew(source))
+            {
+                var crew = CrewFile.Load(file);
+                return (crew.Refusals, crew.Warnings, crew.Format);
             }
 
             if (TieFile.IsSheet(source))

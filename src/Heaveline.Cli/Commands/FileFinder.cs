@@ -122,6 +122,18 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
             var kept = TrackFile.Load(track);
             Say(kept.Format());
             read.UnionWith(kept.Sources.Select(s => Real(s.File)));
+            var video = isSheet ? FilmFile.VideoOf(described, said) : null;
+            if (kept.Value is { } old && FilmOrigins.Unlike(old, said, video) is { Length: > 0 } unlike)
+            {
+                if (video is null || !File.Exists(video) || said.Marks is null)
+                {
+                    return NoFilm(name, $"the kept track {track} is not used: {unlike}. Have the film followed anew, or take back what was changed.");
+                }
+
+                Say($"{track} is not used: {unlike}. The film is followed anew; --track {track} keeps that.");
+                return Followed(name, video, said, sheet.Sources);
+            }
+
             return kept.Value is null
                 ? NoFilm(name, $"the track {track} is refused for {Reasons(kept.Refusals.Count)}.")
                 : new Found<KeptFilm>
@@ -131,6 +143,15 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
                     Value = new KeptFilm(said, kept.Value),
                     Inputs = [.. sheet.Sources.Concat(kept.Sources).Select(s => s.ToInput())],
                 };
+        }
+
+        if (isSheet && said.Track is { } named && (said.Video is null || !File.Exists(FilmFile.VideoOf(described, said)!)))
+        {
+            return NoFilm(
+                name,
+                FileFormat.FilmTrack.Has(track)
+                    ? $"its track: {named} is not there, and no film to follow either."
+                    : $"its track: {named} does not end in {FileFormat.FilmTrack.EndingWords}.");
         }
 
         return Followed(name, isSheet ? FilmFile.VideoOf(described, said) : name, said, sheet.Sources);

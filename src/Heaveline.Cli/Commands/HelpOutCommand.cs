@@ -12,18 +12,7 @@ internal static class HelpOutCommand
     {
         var at = new Argument<string>("HOST:PORT") { Description = "Where the study is found, as it says there." };
         var code = new Argument<string>("CODE") { Description = "Its code, as it says there." };
-        var threads = new Option<int?>("--threads")
-        {
-            Description = "On how many threads pieces are done here. Without it: one for each processor.",
-            HelpName = "NUMBER",
-        };
-        threads.Validators.Add(result =>
-        {
-            if (result.GetValueOrDefault<int?>() is { } count and (< 1 or > MostThreads))
-            {
-                result.AddError($"--threads {count}: give from 1 to {MostThreads}.");
-            }
-        });
+        var threads = Threads("On how many threads pieces are done here. Without it: one for each processor.");
         var members = PieceWays.Members();
         var command = new Command(
             "help-out",
@@ -44,5 +33,20 @@ internal static class HelpOutCommand
         command.SetAction((r, stop) => Helping.Out(
             streams, new HelpOutAsked(r.GetValue(at)!, r.GetValue(code)!, r.GetValue(threads), r.GetValue(members)), stop));
         return command;
+    }
+
+    /// <summary>On how many threads a machine helps.</summary>
+    /// <param name="says">What the help says of it.</param>
+    public static Option<int?> Threads(string says)
+    {
+        var threads = new Option<int?>("--threads") { Description = says, HelpName = "NUMBER" };
+        threads.Validators.Add(result =>
+        {
+            if (result.GetValueOrDefault<int?>() is { } count and (< 1 or > MostThreads))
+            {
+                result.AddError($"--threads {count}: give from 1 to {MostThreads}.");
+            }
+        });
+        return threads;
     }
 }

@@ -19,9 +19,11 @@ internal static class Helping
 
     /// <summary>Opens a study to whoever has its code, which is said.</summary>
     public static IPieceRun Open(
-        Streams streams, string at, string? members, StudyTexts study, Action<IReadOnlyList<byte[]>> withdraw, CancellationToken stop)
+        Streams streams, PieceWays.Given ways, StudyTexts study, Action<IReadOnlyList<byte[]>> withdraw, CancellationToken stop)
     {
-        var code = StudyCode.Fresh();
+        var crew = ways.Crew is null ? null : Crews.Of(streams, ways.Crew).Crew;
+        var (mark, code) = crew is null ? ("", StudyCode.Fresh()) : CrewStudy.Fresh(crew);
+        var members = ways.Members;
         var turn = new Lock();
         void Say(string sentence)
         {
@@ -35,7 +37,7 @@ internal static class Helping
         var helped = HelpedStudy.Open(
             new HelpedAsked
             {
-                At = EndPoint(at),
+                At = ways.HelpAt is { } at ? EndPoint(at) : Crews.Place(crew!),
                 Code = code,
                 Membership = members is null ? Membership.Own : Membership.Of(members),
                 Texts = study.ToBytes(),
@@ -45,8 +47,22 @@ internal static class Helping
             },
             Say,
             stop).GetAwaiter().GetResult();
+        if (crew is not null)
+        {
+            try
+            {
+                var told = CrewStudy.Open(crew, mark, helped, Environment.MachineName, Release.Build, Say).GetAwaiter().GetResult();
+                return new Run(helped, told, Say);
+            }
+            catch
+            {
+                helped.DisposeAsync().AsTask().GetAwaiter().GetResult();
+                throw;
+            }
+        }
+
         Say($"others may help: type there  heaveline help-out {helped.At} {code}{(members is null ? "" : $" --members \"{members}\"")}");
-        return new Run(helped, Say);
+        return new Run(helped, null, Say);
     }
 
     /// <summary>Helps with a study of another machine until it ends.</summary>
@@ -55,7 +71,7 @@ internal static class Helping
         var (host, port) = HostAndPort(asked.At);
         streams.StoppedWords = "heaveline: stopped by you; the study goes on without this machine.";
         streams.Grace = TimeSpan.FromSeconds(10.0);
-        using var folder = new OwnFolder();
+        using var reader = new OwnReader(streams, stop);
         var end = await Help.Out(
             new HelpAsked
             {
@@ -65,7 +81,7 @@ internal static class Helping
                 Membership = asked.Members is null ? Membership.Own : Membership.Of(asked.Members),
                 Program = Release.Build,
                 Threads = asked.Threads ?? Environment.ProcessorCount,
-                Reads = (texts, hash) => Reads(streams, StudyTexts.OfBytes(texts), hash, folder.Path, stop),
+                Reads = reader.Read,
             },
             sentence =>
             {
@@ -82,9 +98,47 @@ internal static class Helping
                 throw new Stopped(
                     $"heaveline: the study at {asked.At} has not answered for ten seconds: its machine has gone, or stands alone. This one leaves.",
                     ExitCode.NotComputed);
+            case HelpEnd.Missed:
+                throw new Stopped(
+                    $"heaveline: the study at {asked.At} had ended, or its machine gone, before this one had joined it. This one leaves.",
+                    ExitCode.NotComputed);
             default:
                 throw new OperationCanceledException(stop);
         }
+    }
+
+    /// <summary>Stands by for a crew until somebody stops it.</summary>
+    public static async Task<int> StandBy(Streams streams, StandByOptions asked, CancellationToken stop)
+    {
+        if (asked.MakesCode)
+        {
+            return Crews.MakeCode(streams, asked.File);
+        }
+
+        var (crew, sheet) = Crews.Of(streams, asked.File);
+        streams.StoppedWords = "heaveline: stopped by you; the studies go on without this machine.";
+        streams.Grace = TimeSpan.FromSeconds(15.0);
+        var turn = new Lock();
+        await Cluster.StandBy.For(
+            new StandByAsked
+            {
+                Crew = crew,
+                Program = Release.Build,
+                Machine = asked.Name ?? Environment.MachineName,
+                Threads = asked.Threads ?? sheet.Threads ?? Environment.ProcessorCount,
+                Reader = () => new OwnReader(streams, stop),
+            },
+            sentence =>
+            {
+                // From several studies.
+                lock (turn)
+                {
+                    streams.Results.WriteLine(sentence);
+                    streams.Results.Flush();
+                }
+            },
+            stop).ConfigureAwait(false);
+        throw new OperationCanceledException(stop);
     }
 
     private static IPieceDoer Reads(Streams streams, StudyTexts study, string hash, string folder, CancellationToken stop)
@@ -96,6 +150,7 @@ internal static class Helping
 
         return study.Word == ChooseStudy.Question.Word ? Reads(streams, ChooseStudy.Question, study, folder, stop)
             : study.Word == DoubtStudy.Question.Word ? Reads(streams, DoubtStudy.Question, study, folder, stop)
+            : study.Word == RuleStudy.Question.Word ? Reads(streams, RuleStudy.Question, study, folder, stop)
             : throw new RunFailedException($"The study is a '{study.Word}', which does not come in pieces here.", "Take the program of the study.");
     }
 
@@ -146,7 +201,7 @@ internal static class Helping
                 $"heaveline: '{at}' is no place of a study: type it as it stands there, for instance 192.168.1.20:5091.", ExitCode.WrongUsage);
     }
 
-    private sealed class Run(HelpedStudy helped, Action<string> say) : IPieceRun
+    private sealed class Run(HelpedStudy helped, CrewStudy? told, Action<string> say) : IPieceRun
     {
         public int PiecesAtOnce => HelpedStudy.PiecesAtOnce;
 
@@ -156,14 +211,21 @@ internal static class Helping
             ? $"helped by {string.Join(", ", all.Select(one => $"'{one.Machine}' ({one.Pieces} {(one.Pieces == 1 ? "piece" : "pieces")})"))}."
             : "nobody has helped.");
 
-        public void Dispose() => helped.DisposeAsync().AsTask().GetAwaiter().GetResult();
+        public void Dispose()
+        {
+            // First it is noted no more, so that nobody joins what has ended.
+            told?.DisposeAsync().AsTask().GetAwaiter().GetResult();
+            helped.DisposeAsync().AsTask().GetAwaiter().GetResult();
+        }
     }
 
     // Where the files of the study lie while this machine helps: nobody else reads them.
-    private sealed class OwnFolder : IDisposable
+    private sealed class OwnReader(Streams streams, CancellationToken stop) : IStudyReader
     {
-        public string Path { get; } = Directory.CreateTempSubdirectory("heaveline-help-").FullName;
+        private readonly string folder = Directory.CreateTempSubdirectory("heaveline-help-").FullName;
 
-        public void Dispose() => Directory.Delete(Path, recursive: true);
+        public IPieceDoer Read(byte[] texts, string hash) => Reads(streams, StudyTexts.OfBytes(texts), hash, folder, stop);
+
+        public void Dispose() => Directory.Delete(folder, recursive: true);
     }
 }

@@ -51,7 +51,7 @@ internal sealed class KeptRun : IPieceRun
                 ExitCode.Refused);
         }
 
-        var file = PieceFile.Open(path, study.Hash, Release.Build);
+        var file = Made(folder, path, study.Hash);
         if (!resumes && file.Before > 0)
         {
             file.Dispose();
@@ -96,6 +96,22 @@ internal sealed class KeptRun : IPieceRun
         }
 
         file.Dispose();
+    }
+
+    private static PieceFile Made(string folder, string path, string study)
+    {
+        try
+        {
+            return PieceFile.Open(path, study, Release.Build);
+        }
+        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
+        {
+            // Before anything is worked out: hours of work whose pieces are lost are not what was asked for.
+            throw new Stopped(
+                $"heaveline: --kept-in {folder}: nothing can be kept there. {FileTrouble.Words(trouble)} Name a folder in which you may write, or "
+                + "leave --kept-in out.",
+                ExitCode.Refused);
+        }
     }
 
     private string? Lost()

@@ -86,7 +86,8 @@ internal static class PartsFit
         foreach (var line in fitted.Costs)
         {
             streams.Results.WriteLine(line.Total is { } total
-                ? $"{FirstLetter.Raised(line.Place.Name())}: {line.Part}, {total}."
+                ? $"{FirstLetter.Raised(line.Place.Name())}: {line.Part}, {total}"
+                    + (line.Fitting is { IsNone: false } own ? $", {own} of it for fitting." : ".")
                 : $"{FirstLetter.Raised(line.Place.Name())}: {line.Part}, at a price that nobody gave.");
         }
 

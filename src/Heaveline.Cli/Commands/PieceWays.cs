@@ -18,9 +18,15 @@ internal sealed class PieceWays
     };
 
     private readonly Option<string?> members = Members();
+    private readonly Option<string?> crew = new("--crew")
+    {
+        Description = "Let the machines help that stand by for the crew of this file, by 'heaveline stand-by' with the same file. Without --help-at "
+            + "the study listens where the crew's database reaches this machine.",
+        HelpName = "FILE",
+    };
 
     /// <summary>All of them, in the order of the help.</summary>
-    public IReadOnlyList<Option> All => [keep, resume, helpAt, members];
+    public IReadOnlyList<Option> All => [keep, resume, helpAt, members, crew];
 
     /// <summary>Where machines are noted.</summary>
     public static Option<string?> Members() => new("--members")
@@ -34,7 +40,8 @@ internal sealed class PieceWays
     /// <summary>What was given; null for nothing.</summary>
     public Given? Of(ParseResult result)
     {
-        var given = new Given(result.GetValue(keep), result.GetValue(resume), result.GetValue(helpAt), result.GetValue(members));
+        var given = new Given(
+            result.GetValue(keep), result.GetValue(resume), result.GetValue(helpAt), result.GetValue(members), result.GetValue(crew));
         if (given is { Folder: null, Resumes: true })
         {
             throw new Stopped("heaveline: --resume goes on from what --kept-in has kept: give that too, or leave it out.", ExitCode.WrongUsage);
@@ -46,7 +53,12 @@ internal sealed class PieceWays
                 "heaveline: --members notes the machines that --help-at lets help: give that too, or leave it out.", ExitCode.WrongUsage);
         }
 
-        return given is { Folder: null, HelpAt: null } ? null : given;
+        if (given is { Crew: not null, Members: not null })
+        {
+            throw new Stopped("heaveline: --crew says in its file where machines are noted: give it, or --members, not both.", ExitCode.WrongUsage);
+        }
+
+        return given is { Folder: null, HelpAt: null, Crew: null } ? null : given;
     }
 
     /// <summary>What was given.</summary>
@@ -54,7 +66,8 @@ internal sealed class PieceWays
     /// <param name="Resumes">Whether those of before are taken up.</param>
     /// <param name="HelpAt">Where others find the study.</param>
     /// <param name="Members">Where they are noted.</param>
-    internal sealed record Given(string? Folder, bool Resumes, string? HelpAt, string? Members)
+    /// <param name="Crew">The file of the crew that helps.</param>
+    internal sealed record Given(string? Folder, bool Resumes, string? HelpAt, string? Members, string? Crew)
     {
         /// <summary>On what the passes run: another processor rounds otherwise, and a piece is the same whoever does it.</summary>
         /// <param name="on">What was asked for.</param>
@@ -62,13 +75,13 @@ internal sealed class PieceWays
             ? ComputedOn.Cpu
             : throw new Stopped(
                 "heaveline: --on gpu: pieces are worked out by the processor, to the bit. Leave out --on gpu, or "
-                + $"{(Folder is null ? "--help-at" : "--kept-in")}.",
+                + $"{(Folder is not null ? "--kept-in" : HelpAt is not null ? "--help-at" : "--crew")}.",
                 ExitCode.WrongUsage);
 
         /// <summary>Leaves the command to the program that can let others help, where this one cannot.</summary>
         public void Leave(Streams streams)
         {
-            if (HelpAt is not null)
+            if (HelpAt is not null || Crew is not null)
             {
                 Helping.Leave(streams);
             }
@@ -80,7 +93,9 @@ internal sealed class PieceWays
             var kept = Folder is null ? null : KeptRun.Open(streams, Folder, Resumes, study);
             try
             {
-                return HelpAt is null ? kept! : new Both(kept, Helping.Open(streams, HelpAt, Members, study, pieces => kept?.Withdraw(pieces), stop));
+                return HelpAt is null && Crew is null
+                    ? kept!
+                    : new Both(kept, Helping.Open(streams, this, study, pieces => kept?.Withdraw(pieces), stop));
             }
             catch
             {

@@ -7,9 +7,9 @@ namespace Heaveline.Cli.Commands;
 /// <summary>The command line as a whole.</summary>
 internal static class Root
 {
-    /// <summary>Understood by every command that draws.</summary>
+    /// <summary>Understood by every command that draws, and by no other.</summary>
     public static Option<bool> Column { get; } =
-        new("--column") { Description = "Make the picture fit one column (84 mm) instead of the page's width (174 mm).", Recursive = true };
+        new("--column") { Description = "Make the picture fit one column (84 mm) instead of the page's width (174 mm)." };
 
     // A plain command instead of the library's root command: that one calls itself after the file that was started.
     public static Command Of(Streams streams) => new(
@@ -23,7 +23,6 @@ internal static class Root
     {
         new HelpOption(),
         new VersionOption(),
-        Column,
         NewCommand.Of(streams),
         CheckCommand.Of(streams),
         FindCommand.Of(streams),
@@ -51,6 +50,7 @@ internal static class Root
         StudyCommand.Of(streams, PlankStudy.Question),
         WorksheetCommand.Of(streams),
         HelpOutCommand.Of(streams),
+        StandByCommand.Of(streams),
         ServeCommand.Of(streams),
         ReportCommand.Of(streams),
     };

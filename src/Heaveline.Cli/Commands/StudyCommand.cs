@@ -27,8 +27,8 @@ internal static class StudyCommand
         (FileChoice Choice, Option<string?> Option)[] files =
             [.. question.Writes.Select(w => (w, new Option<string?>($"--{w.Name}") { Description = w.Says, HelpName = "FILE" }))];
         further ??= [];
-        foreach (var option in new Option?[] { all, json, csv, figure, on }.OfType<Option>().Concat(files.Select(f => f.Option))
-            .Concat(further.Select(file => file.Option)).Concat(elsewhere?.All ?? []))
+        foreach (var option in new Option?[] { all, json, csv, figure, figure is null ? null : Root.Column, on }.OfType<Option>()
+            .Concat(files.Select(f => f.Option)).Concat(further.Select(file => file.Option)).Concat(elsewhere?.All ?? []))
         {
             command.Add(option);
         }
@@ -168,6 +168,11 @@ internal static class StudyCommand
             && outputs.Files.FirstOrDefault(file => file.IsStandard) is { } one)
         {
             doors.Object(one.Option, $"--{one.Option} {one.Name}: standard output takes one thing, not two. Name a file for the other.");
+        }
+
+        if (streams.Column && outputs.Figure is null)
+        {
+            doors.Object("column", "--column speaks of the file of --figure: give that too, or leave it out.");
         }
 
         foreach (var (choice, file) in outputs.Others.Where(other => given.Of(other.Choice.Needs) is null))

@@ -121,8 +121,21 @@ public sealed class GarageSheet
 
     private static string[] Weights(string end) => [$"{end} left weight", $"{end} right weight"];
 
+    // What a bench, or a car file, says of both travels stands in the box as it is.
+    private bool HasBoth(string key) =>
+        key is FrontMoves or RearMoves && typed.TryGetValue(key, out var text) && text.Contains(" for", StringComparison.Ordinal);
+
     private string? Refused(SheetLine line)
     {
+        if (HasBoth(line.Key))
+        {
+            var (travels, wrong) = Travels.Parse(typed[line.Key]);
+            return wrong is not null ? $"{FirstLetter.Raised(wrong.Message)} {wrong.Advice}"
+                : travels.Element.Si / travels.Wheel.Si is > 0.0 and <= MotionWords.Steepest && travels.Wheel.Si > 0.0 ? null
+                : $"{typed[line.Key]} cannot be; "
+                    + FormattableString.Invariant($"the spring moves above 0 and at most {MotionWords.Steepest} times as far as the wheel.");
+        }
+
         var parts = line.Field.Quantity!.Split(typed[line.Key]);
         if (parts.Refusal is { } refusal)
         {
@@ -146,7 +159,8 @@ public sealed class GarageSheet
         Guess("track", "1.50 m ± 8 cm", $"usual for a car ({Practice})");
         Guess("damping", "0.3 ± 40 %", $"usual for dampers as new ({Practice})");
         Guess("tyre", "200 N/mm ± 15 %", $"usual for a car's tyre at its pressure ({Practice})");
-        Guess("height", "0.55 m ± 5 cm", $"usual for a saloon ({Practice})");
+        var (height, of) = UsualHeight.Of(typed.GetValueOrDefault(BodyStyle));
+        Guess("height", height, of);
         Guess("index", "0.998 ± 0.224", "median and spread of 204 road vehicles in a public database of inertias");
         if (Missing.Count > 0 || refused.Count > 0)
         {
@@ -213,7 +227,7 @@ public sealed class GarageSheet
             if (Has($"{end}-spring"))
             {
                 Value("    rate", $"{end}-spring");
-                Value("    moves", $"{end}-moves", Jack);
+                Value("    moves", $"{end}-moves", HasBoth($"{end}-moves") ? "" : Jack);
             }
             else
             {

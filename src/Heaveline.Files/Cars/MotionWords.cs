@@ -10,7 +10,9 @@ namespace Heaveline.Files.Cars;
 /// </summary>
 internal sealed class MotionWords
 {
-    private const double Steepest = 2.0;
+    /// <summary>The greatest travel of an element for that of its wheel (–).</summary>
+    public const double Steepest = 2.0;
+
     private static readonly UsualRange UsualRatio = new(0.2, 1.3, "a ratio of 0.2 to 1.3");
 
     /// <summary>Words for one kind of element.</summary>

@@ -5,7 +5,7 @@ namespace Heaveline.Files.Cars;
 
 /// <summary>
 /// What of a car nobody has measured on it, told at the end of each line: <c># from Fern saloon, not measured</c> of a car that was begun from
-/// another, <c># estimated: usual for a saloon</c> of one begun on a garage sheet. A comment and no
+/// another, <c># estimated: usual for a car</c> of one begun on a garage sheet. A comment and no
 /// key: any editor shows it and takes it out, and no answer changes by it. Doubts are left as they stand, since nobody knows how far one car's number
 /// holds for another; the words say that it was not measured.
 /// </summary>

@@ -31,6 +31,11 @@ public static class StudyFile
     {
         var reader = new Reader(source);
         var root = YamlTree.Of(reader);
+        if (root is not null && root.Kind == NodeKind.Mapping)
+        {
+            StudyRepeats.Refuse(root, reader);
+        }
+
         var value = root is not null && StudyWords.Shape.TryRead(root, reader, out var read) && reader.Count == 0
             ? read with { File = source.File, Lines = [.. StudyWords.Lines(root)] }
             : null;

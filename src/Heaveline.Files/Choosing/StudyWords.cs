@@ -68,12 +68,13 @@ internal static class StudyWords
     /// <summary>The limits.</summary>
     public static readonly Key<IReadOnlyList<string>> Limits = Key.Optional(
         "limits",
-        $"Other limits than usual, of {string.Join(", ", ChooseLimitReader.Names)}: what may grow by how much, and in what share of the drawn cars.",
+        $"Other limits than usual, of {string.Join(", ", ChooseLimitReader.Names)}: what may grow by how much, or how much must be left, and in what "
+            + "share of the drawn cars.",
         Kind.List(Kind.Phrase(
             $"a limit, such as {ChooseLimitReader.Example}",
-            @"^\s*[a-z ]+ at (most|least) [0-9]+(\.[0-9]+)? ?%( more)?(, in [0-9]+ of [0-9]+ cars)?\s*$",
+            ChooseLimitReader.Pattern,
             text => (text.Trim(), ChooseLimitReader.Refusal(text.Trim())))),
-        "[\"hit at most 5 % more, in 19 of 20 cars\", roll at most 10 % more]");
+        "[\"hit at most 5 % more, in 19 of 20 cars\", \"bump travel left at least 40 mm front, 30 mm rear\", roll at most as now]");
 
     /// <summary>The budget.</summary>
     public static readonly Key<Money> Budget = Key.Optional(

@@ -23,7 +23,8 @@ internal static class FilmWords
     private static readonly Key<string> Seen = Key.Optional(
         "seen", "Which car is seen, in the same words for every film of it; as the film is called when left out.", Kind.Text(), "grey estate");
 
-    private static readonly Key<string> Video = Key.Optional("video", "The film itself, relative to this file.", Kind.Text(), "school-hump-2.mp4");
+    private static readonly Key<string> Video = Key.Optional("video", "The film itself, relative to this file.", Kind.Text(), "school-hump-2.mp4")
+        .NotCalled("file", "movie", "clip", "source");
 
     private static readonly Key<string> Track = Key.Optional(
         "track", "The track that was followed in it, relative to this file; under this file's name with .csv when left out.", Kind.Text(),
@@ -34,11 +35,12 @@ internal static class FilmWords
         .Usually("1 m", "7 m");
 
     private static readonly Key<Amount<Velocity>> Speed = Key.Optional(
-        "speed", "Speed of the pass where it is known; the film's own when left out, and slow motion is then not found out.", Kind.Amount<Velocity>(),
+        "speed", "Speed of the pass where it is known, by which slow motion is found out; the film's own when left out.", Kind.Amount<Velocity>(),
         "25 km/h");
 
     private static readonly Key<Amount<Plain>> Slower = Key.Optional(
-        "played-slower", "How many times slower the film is played than it was taken; by the speed when left out.", Kind.Amount<Plain>(), "8");
+        "played-slower", "How many times slower the film is played than it was taken; by the speed, or what the camera wrote, when left out.",
+        Kind.Amount<Plain>(), "8");
 
     private static readonly Key<Amount<Plain>> FrontShare = Key.Optional(
         "front-share", "Share of the car's sprung mass on the front axle, from its weights; what cars have when left out.", Kind.Amount<Plain>(),

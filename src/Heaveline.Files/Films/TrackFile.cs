@@ -7,7 +7,7 @@ using Heaveline.Quantities;
 namespace Heaveline.Files.Films;
 
 /// <summary>
-/// Reads a kept track of a film, written by <see cref="TrackText"/>: two lines of what holds for all of it, then a row a frame. What is not seen in a
+/// Reads a kept track of a film, written by <see cref="TrackText"/>: lines of what holds for all of it, then a row a frame. What is not seen in a
 /// frame is blank.
 /// </summary>
 public static class TrackFile
@@ -47,8 +47,31 @@ public static class TrackFile
                 Math.Min(2, lines.Length), "The second line does not say the picture's size and which way the car goes.", "Follow the film anew.");
         }
 
-        var remarks = lines.Skip(2).TakeWhile(l => l.StartsWith("remark,", StringComparison.Ordinal)).Select(l => l["remark,".Length..]).ToArray();
-        var head = 2 + remarks.Length;
+        var head = 2;
+        if (lines[head].StartsWith(TrackText.From, StringComparison.Ordinal))
+        {
+            if (OriginOf(lines[head]) is not { } origin)
+            {
+                return Refused(head + 1, "This line does not say which film the track is of, and from which marks.", "Follow the film anew.");
+            }
+
+            settings = settings with { Origin = origin };
+            head++;
+        }
+
+        if (head < lines.Length && lines[head].StartsWith(TrackText.Slower, StringComparison.Ordinal))
+        {
+            if (Cell.Number(lines[head][TrackText.Slower.Length..]) is not { } slower || slower is < 0.1 or > 100.0)
+            {
+                return Refused(head + 1, "This line does not say how many times slower the film is played.", "Follow the film anew.");
+            }
+
+            settings = settings with { PlayedSlower = slower };
+            head++;
+        }
+
+        var remarks = lines.Skip(head).TakeWhile(l => l.StartsWith("remark,", StringComparison.Ordinal)).Select(l => l["remark,".Length..]).ToArray();
+        head += remarks.Length;
         if (head >= lines.Length || lines[head] != TrackText.Head)
         {
             return Refused(head + 1, "The line of the columns' names is not as it was written.", "Follow the film anew.");
@@ -100,6 +123,29 @@ public static class TrackFile
         {
             Width = width, Height = height, RowTime = row, GoesRight = cells[7] == "right", BodyPivot = new(x, y), Slant = slant, Frames = [.. blank],
         };
+    }
+
+    private static FilmOrigin? OriginOf(string line)
+    {
+        var cells = line.Split(',');
+        double[] numbers = cells.Length != 18 ? [] :
+        [
+            .. new[] { 6, 8, 9, 11, 12, 14, 15, 16, 17 }.Select(k => Cell.Number(cells[k]) ?? double.NaN),
+        ];
+        if (numbers.Length == 0 || numbers.Any(double.IsNaN) || numbers[0] is < 0.0 or > 36000.0
+            || !long.TryParse(cells[2], NumberStyles.None, CultureInfo.InvariantCulture, out var bytes))
+        {
+            return null;
+        }
+
+        return new FilmOrigin(
+            bytes,
+            cells[4],
+            new FilmMarks
+            {
+                Time = numbers[0], Front = new(numbers[1], numbers[2]), Rear = new(numbers[3], numbers[4]),
+                BoxFrom = new(numbers[5], numbers[6]), BoxTo = new(numbers[7], numbers[8]),
+            });
     }
 
     private static FilmFrame? Frame(string line)

@@ -25,6 +25,9 @@ public sealed record GarageFilm
     /// <summary>Where its track is, or would be; null where its file names a place outside the garage.</summary>
     public required string? TrackPath { get; init; }
 
+    /// <summary>Why there can be no track where its file names one; blank where there can.</summary>
+    public string TrackProblem { get; init; } = "";
+
     /// <summary>Whether the track is kept.</summary>
     public bool HasTrack => TrackPath is not null && File.Exists(TrackPath);
 
@@ -64,6 +67,8 @@ public sealed record GarageFilm
                 Text = source,
                 Sheet = sheet,
                 TrackPath = Inside(sheet.Track ?? Path.GetFileNameWithoutExtension(name) + FileFormat.FilmTrack.Endings[0]),
+                TrackProblem = sheet.Track is { } kept && Confined.Resolve(garage.Folder, path, kept) is { Problem: { } why2 }
+                    ? $"its track: {kept} {why2}; name one in the folder of the garage." : "",
                 Video = isThere ? video : null,
                 VideoProblem = isThere || sheet.Video is null ? ""
                     : video is null ? $"{sheet.Video} lies outside the garage: put the film into its folder."
@@ -86,10 +91,24 @@ public sealed record GarageFilm
 
         if (!film.HasTrack)
         {
-            return new Found<KeptFilm> { Name = name, Refusal = $"{film.Sheet.Name}: the car has not been followed yet, so there is no track." };
+            return new Found<KeptFilm>
+            {
+                Name = name,
+                Refusal = film.Sheet.Track is not { } named ? $"{film.Sheet.Name}: the car has not been followed yet, so there is no track."
+                    : film.TrackProblem.Length > 0 ? $"{film.Sheet.Name}: {film.TrackProblem}"
+                    : $"{film.Sheet.Name}: its track: {named} is not there. Have the car followed, or put the track back.",
+            };
         }
 
         var track = TrackFile.Load(film.TrackPath!);
+        if (track.Value is { } old && FilmOrigins.Unlike(old, film.Sheet, film.Video) is { Length: > 0 } unlike)
+        {
+            return new Found<KeptFilm>
+            {
+                Name = name, Refusal = $"{film.Sheet.Name}: its kept track is not used, {unlike}. Have the car followed anew.",
+            };
+        }
+
         return new Found<KeptFilm>
         {
             Name = name,

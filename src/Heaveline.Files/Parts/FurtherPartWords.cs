@@ -117,8 +117,8 @@ internal static class FurtherPartWords
         "A common spring or damper, or both, for each side, set free of load with the car standing as it was weighed. The price is that of both "
             + "sides.",
         [
-            PartWords.Name, PartWords.Price, PartWords.Stock, PartWords.Maker, PartWords.Pieces, InterconnectionWords.Rate,
-            InterconnectionWords.Damping, InterconnectionWords.FrontRatio, InterconnectionWords.RearRatio,
+            PartWords.Name, PartWords.Price, PartWords.Stock, PartWords.Maker, PartWords.Pieces, PartWords.Labour,
+            InterconnectionWords.Rate, InterconnectionWords.Damping, InterconnectionWords.FrontRatio, InterconnectionWords.RearRatio,
         ])
         .As(f => InterconnectionWords.MakeElastic(f, default) is { } link ? PartWords.With(new LinkPart { Name = "link", Link = link }, f) : null);
 

@@ -64,6 +64,23 @@ internal static class PartSlips
             }
         }
 
+        // An hour that costs something is the list's, so that every part with a time has its price.
+        foreach (var part in parts.Any(part => part.FittingPrice is not null) ? parts.Where(part => part.Labour is null) : [])
+        {
+            yield return new(
+                part,
+                "labour",
+                "has no labour, and others of the list do: its fitting counts as nothing.",
+                "Give the hours; 0 h where it is done anyway.");
+        }
+
+        foreach (var part in parts.Where(part => part is { Labour.Si: > 0.0, FittingPrice: null }))
+        {
+            yield return new(
+                part, "labour", "has labour, and the list has no hourly-price: its fitting is told in hours and counts as no money.",
+                "Right where nobody is paid; else add hourly-price to the list.");
+        }
+
         CoilPart[] springs = [.. parts.OfType<CoilPart>()];
         foreach (var slip in springs.SelectMany(spring => Spring(spring, springs)).Concat(parts.OfType<DamperPart>().SelectMany(Damper)))
         {

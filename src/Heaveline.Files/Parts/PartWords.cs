@@ -48,8 +48,16 @@ internal static class PartWords
     public static readonly Key<int> Pieces = Key.Optional(
         "pieces", "How many are bought for one axle, or for the car's link; when left out two, and one bar and one link.", Kind.Count(1, 16), "2");
 
+    /// <summary>How long it takes to fit.</summary>
+    public static readonly Key<Amount<Time>> Labour = Key.Optional(
+        "labour",
+        "How long it takes to fit at one place, all its pieces; counted as money where the list gives the price of an hour.",
+        Kind.Amount<Time>("h"),
+        "1.5 h")
+        .Usually("0 h", "20 h");
+
     /// <summary>All of them, for a part that has two ends to go to.</summary>
-    public static Key[] All { get; } = [Name, Price, Stock, Maker, Fits, Pieces];
+    public static Key[] All { get; } = [Name, Price, Stock, Maker, Fits, Pieces, Labour];
 
     /// <summary>The part with what all parts have.</summary>
     /// <param name="part">What it is, under any name.</param>
@@ -63,6 +71,7 @@ internal static class PartWords
             Maker = f.Optional(Maker),
             Only = part is LinkPart ? null : f.OptionalValue(Fits),
             Pieces = f.OptionalValue(Pieces),
+            Labour = f.OptionalValue(Labour),
             Written = Written(f.Node),
         };
 

@@ -1,5 +1,6 @@
 using Heaveline.Files.Yaml;
 using Heaveline.Parts;
+using Heaveline.Quantities;
 
 namespace Heaveline.Files.Parts;
 
@@ -16,6 +17,13 @@ internal static class PartsListWords
         "Currency of all prices; needed where there is one.",
         Kind.Phrase("a currency of at most 8 letters or signs, such as EUR", @"^\s*\S{1,8}\s*$", PartWords.ReadCurrency),
         "EUR");
+
+    /// <summary>Price of an hour.</summary>
+    public static readonly Key<Money> HourlyPrice = Key.Optional(
+        "hourly-price",
+        "Price of an hour of fitting, a plain number in the currency of the list: with it a part's labour is counted with its price.",
+        Kind.Phrase("a price, a plain number such as 84 or 84.50", @"^\s*[0-9]+(\.[0-9]+)?\s*$", PartWords.ReadPrice),
+        "60");
 
     private static readonly Key<string> Note = Key.Optional("note", "Where the numbers come from.", Kind.Lines(), "Rates as the seller gives them.");
 
@@ -41,7 +49,9 @@ internal static class PartsListWords
 
     /// <summary>The whole file.</summary>
     public static readonly Shape<PartsList> Shape = new Shape(
-        "list of parts", "Parts that can be bought, or that lie in the shed, with their prices.", [Name, Currency, Note, .. Sorts]).As(Make);
+        "list of parts",
+        "Parts that can be bought, or that lie in the shed, with their prices.",
+        [Name, Currency, HourlyPrice, Note, .. Sorts]).As(Make);
 
     /// <summary>Whether a document is a list of parts.</summary>
     public static bool IsList(Node root) => root.At(Name.Name) is not null;
@@ -78,8 +88,8 @@ internal static class PartsListWords
             return null;
         }
 
-        var currency = f.Optional(Currency);
-        if (currency is null && parts.Any(part => part.Price is { IsNone: false }))
+        var (currency, hour) = (f.Optional(Currency), f.OptionalValue(HourlyPrice));
+        if (currency is null && (hour is { IsNone: false } || parts.Any(part => part.Price is { IsNone: false })))
         {
             f.Refuse("gives prices in no currency.", $"Add {Currency.Name}: {Currency.Example}.");
             return null;
@@ -91,7 +101,15 @@ internal static class PartsListWords
             Name = f.Required(Name),
             Currency = currency ?? "",
             Note = f.Optional(Note) ?? "",
-            Parts = [.. parts.Select(part => part.Price is { } price ? part with { Price = price with { Currency = currency ?? "" } } : part)],
+            HourlyPrice = Of(hour),
+            Parts = [.. parts.Select(part => part with { Price = Of(part.Price), FittingPrice = Fitting(part) })],
         };
+
+        Money? Of(Money? price) => price is { } known ? known with { Currency = currency ?? "" } : null;
+
+        // To the cent, as it would be billed.
+        Money? Fitting(Part part) => part.Labour is { } time && hour is { } each
+            ? new Money(decimal.Round((decimal)In.Hours.Of(time.Si) * each.Value, 2), currency ?? "")
+            : null;
     }
 }

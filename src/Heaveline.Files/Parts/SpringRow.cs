@@ -1,19 +1,24 @@
-using System.Globalization;
-using Heaveline.Cars;
 using Heaveline.Files.Roads;
 using Heaveline.Files.Yaml;
 using Heaveline.Parts;
-using Heaveline.Quantities;
 
 namespace Heaveline.Files.Parts;
 
-/// <summary>A row of a sheet of springs while it is read; every cell that is wrong is refused at its place.</summary>
-internal sealed class SpringRow(string file, IReadOnlyList<Cell> cells, SpringColumn[] columns, List<Refusal> refusals)
+/// <summary>
+/// A row of a sheet of springs: read as the same spring in a list is, by the same words, and every cell that is wrong refused at its place.
+/// </summary>
+internal sealed class SpringRow(SourceText source, IReadOnlyList<Cell> cells, SpringColumn[] columns, List<Refusal> refusals)
 {
+    // Stand for cells that are empty and were refused for it, so that the others are read all the same.
+    private static readonly (string Key, string Instead)[] Needed = [("part", "–"), ("rate", "1 N/mm")];
+
     private CoilPart? part;
 
     /// <summary>The spring; there once it was read.</summary>
     public CoilPart Part => part ?? throw new InvalidOperationException("The row was not read.");
+
+    /// <summary>What is unusual in it.</summary>
+    public IReadOnlyList<Warning> Warnings { get; private set; } = [];
 
     /// <summary>The cell of a key; the first one where there is none.</summary>
     public Cell At(SpringColumn[] of, string key) => cells[Math.Max(0, Array.FindIndex(of, column => column.Key == key))];
@@ -22,88 +27,89 @@ internal sealed class SpringRow(string file, IReadOnlyList<Cell> cells, SpringCo
     public CoilPart? Read()
     {
         var before = refusals.Count;
-        var name = Text("part");
-        if (name is null)
+        if (Text("part") is null)
         {
             Refuse("part", "is empty; it must be a name.", "Give each spring the name that the seller calls it by.");
         }
 
-        var (rate, fits, price, pieces) = (Positive<Stiffness>("rate"), Text("fits"), Text("price"), Text("pieces"));
-        if (rate is null && refusals.Count == before)
+        if (Text("rate") is null)
         {
             Refuse("rate", "is empty; it must be a rate.", "Take the row out where nobody knows it.");
         }
 
-        if (fits is not (null or "front" or "rear" or "both"))
+        // A list leaves out what a sheet, which has a cell for it, calls both.
+        if (Text("fits") is not (null or "front" or "rear" or "both"))
         {
             Refuse("fits", $"is {At(columns, "fits").Shown}; it must be front, rear or both.", "Leave it empty where it fits either.");
         }
 
-        Money? money = null;
-        if (price is not null)
+        var reader = new Reader(source);
+        var read = CoilPartWords.Shape.TryRead(Listed(), reader, out var spring);
+        foreach (var refusal in reader.Refusals)
         {
-            var read = PartWords.ReadPrice(price);
-            if (read.Refusal is { } refusal)
+            if (columns.Zip(cells).FirstOrDefault(one => one.Second.Column == refusal.Column).First is { } column)
             {
-                var must = refusal.Message[(refusal.Message.LastIndexOf(';') + 1)..];
-                Refuse("price", $"is {At(columns, "price").Shown};{must}", refusal.Advice);
+                Refuse(column.Key, Said(column, refusal.Message), refusal.Advice);
             }
-
-            money = read.Value with { Currency = columns.First(column => column.Key == "price").Unit };
-        }
-
-        int? count = null;
-        if (pieces is not null)
-        {
-            count = int.TryParse(pieces, NumberStyles.None, CultureInfo.InvariantCulture, out var n) ? n : 0;
-            if (count is < 1 or > 16)
+            else
             {
-                Refuse("pieces", $"is {At(columns, "pieces").Shown}; it must be a whole number from 1 to 16.", "Leave it empty for two.");
+                refusals.Add(refusal);
             }
         }
 
-        var (free, block) = (Positive<Length>("free-length"), Positive<Length>("block-length"));
-        if (free is { } longer && block is { } shorter && shorter.Si >= longer.Si)
+        if (!read || refusals.Count > before)
         {
-            Refuse(
-                "block-length",
-                $"is {At(columns, "block-length").Shown}; it must be below free-length, {At(columns, "free-length").Shown}.",
-                "Measure both out of the car, without load and pressed solid.");
+            return null;
         }
 
-        var (seat, stress) = (Positive<Length>("seat-diameter"), Positive<Pressure>("allowed-stress"));
-        part = refusals.Count > before ? null : new CoilPart
-        {
-            Name = name!,
-            Price = money,
-            Stock = Text("stock"),
-            Maker = Text("maker"),
-            Only = fits switch { "front" => AxleEnd.Front, "rear" => AxleEnd.Rear, _ => null },
-            Pieces = count,
-            Law = CoilPartWords.Law(rate!.Value, null),
-            FreeLength = free,
-            BlockLength = block,
-            SeatDiameter = seat,
-            AllowedStress = stress,
-        };
-        part = part is null ? null : part with { Written = PartWords.Written(Listed()) };
-        return part;
+        Warnings = reader.Warnings;
+        return part = spring! with { Price = spring.Price is { } price ? price with { Currency = Currency } : null };
     }
 
-    /// <summary>The row as the same spring stands in a list, each value at the place of its cell.</summary>
-    public Node Listed()
+    private string Currency => columns.FirstOrDefault(column => column.Key == PartWords.Price.Name)?.Unit ?? "";
+
+    // The row as the same spring stands in a list, each value at the place of its cell.
+    private Node Listed()
     {
+        var name = Text("part") ?? "–";
         var entries = columns.Zip(cells).Where(one => one.Second.Text.Length > 0 && (one.First.Key, one.Second.Text) != ("fits", "both"))
-            .Select(one =>
-            {
-                var place = new Place(one.Second.Line, one.Second.Column, one.Second.Text.Length);
-                var text = one.First.Key == PartWords.Price.Name ? one.Second.Text : one.First.Whole(one.Second.Text);
-                return new Entry(one.First.Key, place, new Node(NodeKind.Scalar, $"{Part.Name} {one.First.Key}", place) { Text = text });
-            });
-        return new Node(NodeKind.Mapping, Part.Name, new Place(cells[0].Line, cells[0].Column, Math.Max(1, cells[0].Text.Length)))
+            .Where(one => one.First.Key != "fits" || one.Second.Text is "front" or "rear")
+            .Select(one => Entry(
+                name, one.First.Key, Whole(one.First, one.Second), new Place(one.Second.Line, one.Second.Column, one.Second.Text.Length)))
+            .Concat(Needed.Where(one => Text(one.Key) is null).Select(one =>
+                Entry(name, one.Key, one.Instead, new Place(cells[0].Line, cells[0].Column, 1))));
+        return new Node(NodeKind.Mapping, name, new Place(cells[0].Line, cells[0].Column, Math.Max(1, cells[0].Text.Length)))
         {
             Entries = [.. entries],
         };
+    }
+
+    private static Entry Entry(string name, string key, string text, Place place) =>
+        new(key, place, new Node(NodeKind.Scalar, $"{name} {key}", place) { Text = text });
+
+    private static string Whole(SpringColumn column, Cell cell) => column.Key == PartWords.Price.Name ? cell.Text : column.Whole(cell.Text);
+
+    // A list speaks of the value with its unit; the sheet has it as it stands in the cell.
+    private string Said(SpringColumn column, string message)
+    {
+        var shown = At(columns, column.Key).Shown;
+        var colon = $"{Text("part") ?? "–"} {column.Key}: ";
+        var must = message.IndexOf(';', StringComparison.Ordinal);
+        if (must < 0 || (message.StartsWith(colon, StringComparison.Ordinal) && column.Key is not "price"))
+        {
+            return $"is {shown}: {(message.StartsWith(colon, StringComparison.Ordinal) ? message[colon.Length..] : message)}";
+        }
+
+        // A limit in the unit of the heading, which the cell leaves out.
+        var tail = Whole(column, At(columns, column.Key)) == At(columns, column.Key).Text
+            ? message[must..]
+            : message[must..].Replace($" {column.Unit}.", ".", StringComparison.Ordinal);
+        foreach (var (other, cell) in columns.Zip(cells).Where(one => one.Second.Text.Length > 0))
+        {
+            tail = tail.Replace($", {Whole(other, cell)}.", $", {cell.Shown}.", StringComparison.Ordinal);
+        }
+
+        return $"is {shown}{tail}";
     }
 
     private string? Text(string key) =>
@@ -111,26 +117,6 @@ internal sealed class SpringRow(string file, IReadOnlyList<Cell> cells, SpringCo
         ? text
         : null;
 
-    private Amount<TDimension>? Positive<TDimension>(string key)
-        where TDimension : struct, IDimension
-    {
-        if (Text(key) is not { } text)
-        {
-            return null;
-        }
-
-        var amount = columns.First(column => column.Key == key).Read<TDimension>(text, out var refusal);
-        if (refusal is not null)
-        {
-            Refuse(key, $"is {At(columns, key).Shown}: {refusal.Message}", refusal.Advice);
-        }
-        else if (!(amount.Si > 0.0 && double.IsFinite(amount.Si)))
-        {
-            Refuse(key, $"is {At(columns, key).Shown}; it must be above 0.", "Measure it again.");
-        }
-
-        return amount;
-    }
-
-    private void Refuse(string key, string message, string advice) => refusals.Add(At(columns, key).Refuse(file, $"{key} {message}", advice));
+    private void Refuse(string key, string message, string advice) =>
+        refusals.Add(At(columns, key).Refuse(source.File, $"{key} {message}", advice));
 }

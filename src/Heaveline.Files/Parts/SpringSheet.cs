@@ -19,7 +19,7 @@ public static class SpringSheet
     private const int LongestHeading = 1000;
 
     private static readonly string[] Keys =
-        ["part", "fits", "rate", "free-length", "block-length", "seat-diameter", "allowed-stress", "price", "stock", "maker", "pieces"];
+        ["part", "fits", "rate", "free-length", "block-length", "seat-diameter", "allowed-stress", "price", "stock", "maker", "pieces", "labour"];
 
     /// <summary>Reads a sheet.</summary>
     /// <param name="source">The text under its file's name, which without its ending names the list.</param>
@@ -45,7 +45,7 @@ public static class SpringSheet
                     break;
                 }
             }
-            else if (Row(source.File, line, number, columns, rows, refusals) is { } row)
+            else if (Row(source, line, number, columns, rows, refusals) is { } row)
             {
                 rows.Add(row);
             }
@@ -56,14 +56,6 @@ public static class SpringSheet
             refusals.Add(new Refusal(source.File, 1, 1, 1, columns is null ? "the sheet is empty." : "the sheet has no spring.", Example));
         }
 
-        // What is unusual in a list is unusual in a sheet.
-        var reader = new Reader(source);
-        foreach (var row in refusals.Count > 0 ? [] : rows)
-        {
-            CoilPartWords.Shape.TryRead(row.Listed(), reader, out _);
-        }
-
-        refusals.AddRange(reader.Refusals);
         return new Reading<PartsList>
         {
             Value = refusals.Count > 0 ? null : new PartsList
@@ -75,7 +67,7 @@ public static class SpringSheet
             Refusals = refusals,
             Warnings = refusals.Count > 0 ? [] :
             [
-                .. reader.Warnings,
+                .. rows.SelectMany(row => row.Warnings),
                 .. PartSlips.Of([.. rows.Select(row => row.Part)]).Select(slip =>
                     rows.First(row => row.Part == slip.Part).At(columns!, slip.Key).Warn(source.File, $"{slip.Part.Name} {slip.Words}", slip.Advice)),
             ],
@@ -161,17 +153,18 @@ public static class SpringSheet
         "rate" => QuantityText.Parse<Stiffness>($"1 {unit}").Refusal is null ? null : "it must be one of a spring rate: N/mm, kg/mm, lb/in.",
         "free-length" or "block-length" or "seat-diameter" =>
             QuantityText.Parse<Length>($"1 {unit}").Refusal is null ? null : "it must be one of a length: mm, cm, in.",
+        "labour" => QuantityText.Parse<Time>($"1 {unit}").Refusal is null ? null : "it must be one of a time: h, min.",
         "allowed-stress" => QuantityText.Parse<Pressure>($"1 {unit}").Refusal is null ? null : "it must be one of a stress: MPa, psi.",
         _ => "it takes none.",
     };
 
     private static SpringRow? Row(
-        string file, string line, int number, SpringColumn[] columns, List<SpringRow> before, List<Refusal> refusals)
+        SourceText source, string line, int number, SpringColumn[] columns, List<SpringRow> before, List<Refusal> refusals)
     {
         if (line.IndexOf('"', StringComparison.Ordinal) is var quote and >= 0)
         {
             refusals.Add(new Refusal(
-                file, number, quote + 1, 1, "the row has a quote; cells stand without.", "Take quotes and commas out of the names."));
+                source.File, number, quote + 1, 1, "the row has a quote; cells stand without.", "Take quotes and commas out of the names."));
             return null;
         }
 
@@ -179,7 +172,7 @@ public static class SpringSheet
         if (cells.Count != columns.Length)
         {
             refusals.Add(new Refusal(
-                file,
+                source.File,
                 number,
                 1,
                 Math.Max(1, line.Length),
@@ -188,12 +181,12 @@ public static class SpringSheet
             return null;
         }
 
-        var row = new SpringRow(file, cells, columns, refusals);
+        var row = new SpringRow(source, cells, columns, refusals);
         var part = row.Read();
         if (part is not null && before.Find(other => other.Part.Name == part.Name) is { } twice)
         {
             refusals.Add(row.At(columns, "part").Refuse(
-                file,
+                source.File,
                 FormattableString.Invariant($"{part.Name} stands in the sheet already, in line {twice.At(columns, "part").Line}; each must stand ")
                     + "once.",
                 "Take one out, or tell them apart."));

@@ -47,7 +47,8 @@ internal static class GroupReading
 
     private static void Unknown(Node node, Shape shape, Reader reader, Entry entry)
     {
-        var near = NearestWord.Of(entry.Key, shape.Keys.Select(key => key.Name));
+        var near = shape.Keys.FirstOrDefault(key => key.OtherWords.Contains(entry.Key, StringComparer.OrdinalIgnoreCase))?.Name
+            ?? NearestWord.Of(entry.Key, shape.Keys.Select(key => key.Name));
         var known = $"Known here: {string.Join(", ", shape.Keys.Select(key => key.Name))}.";
         reader.Refuse(entry.KeyPlace, $"\"{entry.Key}\" is not a key of {node.Subject}.", near is null ? known : $"Did you mean {near}? {known}");
     }

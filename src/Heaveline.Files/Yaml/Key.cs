@@ -35,6 +35,9 @@ public abstract class Key
     /// <summary>The record's property that holds the value, by which the record's own refusals find the key: the key's name unless told.</summary>
     public string Property { get; }
 
+    /// <summary>Other words that people write for it, which it does not go by.</summary>
+    internal IReadOnlyList<string> OtherWords { get; private protected init; } = [];
+
     /// <summary>What its values usually are; null where nothing is said.</summary>
     internal UsualRange? Usual { get; private protected init; }
 

@@ -13,7 +13,11 @@ public sealed class Key<T> : Key
         kindOfValue = kind;
     }
 
+    /// <summary>The same key with other words that people write for it.</summary>
+    internal Key<T> NotCalled(params string[] words) =>
+        new(Name, Meaning, kindOfValue, Example, IsRequired, Property) { OtherWords = words, Usual = Usual, TellsUnusual = TellsUnusual };
+
     /// <summary>The same key with what its values usually are.</summary>
     internal Key<T> With(UsualRange usual, Action<Node, object, Reader> tells) =>
-        new(Name, Meaning, kindOfValue, Example, IsRequired, Property) { Usual = usual, TellsUnusual = tells };
+        new(Name, Meaning, kindOfValue, Example, IsRequired, Property) { Usual = usual, TellsUnusual = tells, OtherWords = OtherWords };
 }

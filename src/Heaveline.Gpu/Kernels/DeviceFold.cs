@@ -137,6 +137,12 @@ internal struct DeviceFold<T, TSignals>
         {
             Squares(2 * q, j, from, to, pastFrom, pastTo, LanePiece<T>.Of(value, next, before, after));
         }
+        else if (a.Asked[2 * q] == (int)CurveQuestionKind.Nothing)
+        {
+            // The record's last sample begins no piece.
+            var many = (T.AnyAbove(value, T.Of(0.0)) ? 0.0 : 1.0) + (j != samples - 2 || T.AnyAbove(next, T.Of(0.0)) ? 0.0 : 1.0);
+            room.Put(2 * q, room.Get(2 * q) + T.Of(many));
+        }
         else
         {
             var beforeMeets = j > 0 && !T.AnyAbove(T.Of(0.0), (value - last) * (value - next));

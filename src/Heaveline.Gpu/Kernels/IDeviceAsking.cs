@@ -16,9 +16,10 @@ internal interface IDeviceAsking<TSelf, T>
     /// <summary>Takes a piece that lies within the stretches of some questions.</summary>
     /// <param name="room">This thread's.</param>
     /// <param name="within">A bit a question, whether the piece lies within its stretch.</param>
+    /// <param name="value">Where the piece begins.</param>
     /// <param name="square">∫x² over the piece.</param>
     /// <param name="least">The piece goes no lower.</param>
     /// <param name="most">Nor higher.</param>
     /// <returns>A bit a question, whether the piece must be looked at closely.</returns>
-    static abstract int Fold(DeviceRoom<T> room, int within, T square, T least, T most);
+    static abstract int Fold(DeviceRoom<T> room, int within, T value, T square, T least, T most);
 }

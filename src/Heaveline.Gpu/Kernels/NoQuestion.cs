@@ -10,5 +10,5 @@ internal struct NoQuestion<T> : IDeviceAsking<NoQuestion<T>, T>
 
     public static int Squares => 0;
 
-    public static int Fold(DeviceRoom<T> room, int within, T square, T least, T most) => 0;
+    public static int Fold(DeviceRoom<T> room, int within, T value, T square, T least, T most) => 0;
 }

@@ -12,11 +12,11 @@ internal struct RangeAsked<T, TNumber, TRest> : IDeviceAsking<RangeAsked<T, TNum
 
     public static int Squares => TRest.Squares;
 
-    public static int Fold(DeviceRoom<T> room, int within, T square, T least, T most)
+    public static int Fold(DeviceRoom<T> room, int within, T value, T square, T least, T most)
     {
         var (below, above) = (room.Get(2 * TNumber.Value), room.Get((2 * TNumber.Value) + 1));
         // Written so that a motion that is not finite needs no look.
         var reaches = T.AnyAbove(T.Max(most - above, below - least), T.Of(0.0));
-        return (reaches ? within & (1 << TNumber.Value) : 0) | TRest.Fold(room, within, square, least, most);
+        return (reaches ? within & (1 << TNumber.Value) : 0) | TRest.Fold(room, within, value, square, least, most);
     }
 }

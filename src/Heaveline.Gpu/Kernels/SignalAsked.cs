@@ -79,7 +79,7 @@ internal struct SignalAsked<T, TFirst, TBefore, TAfter, TAsked, TRest> : IDevice
         var beyond = T.Of(LanePiece<T>.Beyond);
         var (swing, swingNext) = (beyond * T.Max(before, -before), beyond * T.Max(after, -after));
         var close = TAsked.Fold(
-            room, within, square, T.Min(value - swing, next - swingNext), T.Max(value + swing, next + swingNext));
+            room, within, value, square, T.Min(value - swing, next - swingNext), T.Max(value + swing, next + swingNext));
         return close | TRest.After(room, last, within, signal + 1, own + Own - TRest.Own, front, rear, frontNow, rearNow, body);
     }
 

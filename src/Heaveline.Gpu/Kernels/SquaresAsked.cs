@@ -12,13 +12,13 @@ internal struct SquaresAsked<T, TNumber, TRest> : IDeviceAsking<SquaresAsked<T, 
 
     public static int Squares => 1 + TRest.Squares;
 
-    public static int Fold(DeviceRoom<T> room, int within, T square, T least, T most)
+    public static int Fold(DeviceRoom<T> room, int within, T value, T square, T least, T most)
     {
         if ((within & (1 << TNumber.Value)) != 0)
         {
             room.Put(2 * TNumber.Value, room.Get(2 * TNumber.Value) + square);
         }
 
-        return TRest.Fold(room, within, square, least, most);
+        return TRest.Fold(room, within, value, square, least, most);
     }
 }

@@ -60,7 +60,7 @@ internal static class AddressWords
         "sheet" => GarageSheet.Lines.SelectMany(line => new[] { line.Key, line.Key + Pages.SheetPage.ReadingsKey })
             .Append(SheetReading.Named).Append(GarageSheet.BodyStyle),
         "rule" => RuleStudy.OnPage.Choices.Select(choice => choice.Name).Append(Pages.RulePage.Marks.Name),
-        PageEntry.Choose => ChooseStudy.Question.Choices.Select(choice => choice.Name),
+        PageEntry.Choose => Pages.Chosen.ChooseQuery.All.Select(choice => choice.Name),
         PageEntry.Link => LinkStudy.OnPage.Choices.Select(choice => choice.Name),
         PageEntry.Film => FilmReading.All.Select(choice => choice.Name),
         CurrentCar.Ride => RidePageChoices.All.Select(choice => choice.Name),

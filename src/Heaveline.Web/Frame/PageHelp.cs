@@ -53,7 +53,8 @@ public sealed record PageHelp(string Answers, string Do, params IReadOnlyList<st
         PageEntry.Choose => new(
             "Which of the parts that can be had make this car pitch less over the bumps and loads it is used with, at what price, how surely, and "
                 + "whether it is better left as it is.",
-            "Put a list of parts beside the car files, say what it may cost, read the shortlist, and keep one as a variant to drive it.",
+            "Put a list of parts beside the car files, say what it may cost, read the shortlist, keep one as a variant to drive it, "
+                + "and the question as a study to ask it again.",
             "hit, settling", "variant", "load state", "doubt", "bump stop", "damping ratio"),
         CurrentCar.Ride => new(
             "How much this car heaves and pitches on a long rough road at every speed, as it is and as the comfort standard counts it.",

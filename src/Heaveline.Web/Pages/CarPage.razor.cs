@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Components.Routing;
 using Microsoft.AspNetCore.Components;
+using Microsoft.JSInterop;
 using Heaveline.Files.Forms;
 using Heaveline.Files.Garages;
 using Heaveline.Quantities;
@@ -62,6 +63,9 @@ public sealed partial class CarPage : IDisposable
     private CurrentCar InHand { get; set; } = new();
 
     [Inject]
+    private IJSRuntime Browser { get; set; } = null!;
+
+    [Inject]
     private GarageView GarageView { get; set; } = null!;
 
     [Inject]
@@ -113,7 +117,7 @@ public sealed partial class CarPage : IDisposable
         if (focusStay && leavingTo is not null)
         {
             focusStay = false;
-            await stay.FocusAsync();
+            await Browser.Onward(stay);
         }
     }
 

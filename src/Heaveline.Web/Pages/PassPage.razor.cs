@@ -87,7 +87,7 @@ public partial class PassPage
     {
         if (firstRender && state is not null)
         {
-            module = await Browser.InvokeAsync<IJSObjectReference>("import", "./_content/Heaveline.Web/pass.js");
+            module = await Browser.InvokeAsync<IJSObjectReference>("import", "./_content/Heaveline.Web/passpage.js");
             self = DotNetObjectReference.Create(this);
             script = await module.InvokeAsync<IJSObjectReference>("start", root, self);
         }

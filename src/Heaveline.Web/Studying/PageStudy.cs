@@ -47,7 +47,12 @@ internal sealed class PageStudy<TAsked, TAnswer, TView>(Func<TAsked, StudyRun, T
                 Meanwhile = meanwhile is null ? null : earlier => meanwhile(show((TAnswer)earlier)),
             });
             var view = show(answer);
-            answers.Keep(reading.Key, view);
+            // What was stopped tells the best so far: whoever asks again asks for the whole.
+            if (!cancellation.IsCancellationRequested)
+            {
+                answers.Keep(reading.Key, view);
+            }
+
             return view;
         },
         cancellation);

@@ -28,6 +28,7 @@ export function attach(section, page) {
             await page.invokeMethodAsync("Done", answer.film);
         }
     });
+    heaveline.heard(section);
 }
 
 async function refusal(film, { door, first, most, endings }) {

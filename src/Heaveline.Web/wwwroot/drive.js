@@ -22,6 +22,7 @@ export function attach(section, page) {
             await page.invokeMethodAsync("Done", drive);
         }
     });
+    heaveline.heard(section);
 }
 
 async function bring(files, { door, most, endings }, wanted, told) {

@@ -1,23 +1,124 @@
-// What is chosen before a page has come to life is chosen again when it lives: the page draws itself anew then, and would forget it.
-// Runs before anything is drawn, so it is no module.
+// What is done by hand before anybody hears it is done again, in the same order, when somebody does: a page draws itself anew as it comes to life and
+// would forget it, and a part that a script of its own listens to (data-script) is heard a moment after that. And the hand stays where it is: what
+// takes the place of the element that it is on is given the focus in the same moment, without asking the program, whose answer would come late and
+// take the focus from whoever has gone on meanwhile. Runs before anything is drawn, so it is no module.
 (() => {
-    const early = new Map();
-    const note = ({ target }) => {
-        if (!target.id || target.type === "file" || !target.closest("#content[data-awake=no]")) return;
-        const state = target.type === "checkbox" || target.type === "radio" ? "checked" : "value";
-        early.set(target.id, [state, target[state]]);
-    };
-    const wake = new MutationObserver(() => {
-        if (!document.querySelector("#content[data-awake=yes]")) return;
-        wake.disconnect();
-        removeEventListener("change", note, true);
-        for (const [id, [state, is]] of early) {
-            const element = document.getElementById(id);
-            if (!element || element[state] === is) continue;
-            element[state] = is;
-            for (const type of ["input", "change"]) element.dispatchEvent(new Event(type, { bubbles: true }));
+    // What the scripts of the pages listen to; the program hears the rest.
+    const scripted = "[type=file], [data-setting], [data-exact], [data-scrub], [data-stretch], [data-rate], [data-play], [data-frame], "
+        + "[data-curves], [data-reset], [data-copy], [data-by], [data-nudge]";
+    let deeds = [];
+    let hand = null;
+    let isFree = true;
+
+    const isAsleep = () => !document.querySelector("#content[data-awake=yes]");
+    const isUnheard = (element) => isAsleep() ? element.closest(".masthead, #content") !== null
+        : element.matches(scripted) && element.closest("[data-script=waiting]") !== null;
+
+    // The page as it came and the living one are alike, element by element: one without an id is the so-manieth of those that say the same.
+    const words = (element) => [
+        ...["type", "name", "value", "aria-label"].map((name) => element.getAttribute(name)),
+        element.matches("button, summary") ? element.textContent.trim() : "",
+    ].join("|");
+    const alike = (tag, said) => [...document.getElementsByTagName(tag)].filter((one) => words(one) === said);
+    const placeOf = (element) => element.id ? { id: element.id }
+        : { tag: element.localName, said: words(element), nth: alike(element.localName, words(element)).indexOf(element) };
+    const at = ({ id, tag, said, nth }) => id ? document.getElementById(id) : alike(tag, said)[nth];
+
+    function note(event) {
+        const { type } = event;
+        const element = type === "click" ? event.target.closest?.("button, summary") : event.target;
+        if (!element?.matches || !isUnheard(element)) return;
+        // Pressing it sends its form, which comes next.
+        if (type === "click" && element.type === "submit" && element.form) return;
+        if (type === "submit") {
+            if (element.hasAttribute("action")) return;
+            event.preventDefault();
         }
-    });
-    addEventListener("change", note, true);
-    wake.observe(document, { subtree: true, childList: true, attributes: true, attributeFilter: ["data-awake"] });
+        // Chosen files wait whole: heard by half the listeners they would come in twice.
+        if (element.type === "file") event.stopImmediatePropagation();
+        const { value, checked, files } = element;
+        const deed = { type, element, place: placeOf(element), value, checked, files };
+        if (type === "input" || type === "change") {
+            deeds = deeds.filter((former) => former.element !== element || (former.type !== "input" && former.type !== "change"));
+        }
+        deeds.push(deed);
+    }
+
+    function again() {
+        if (deeds.length === 0 || isAsleep()) return;
+        const heard = deeds.filter(({ place }) => !at(place) || !isUnheard(at(place)));
+        deeds = deeds.filter((deed) => !heard.includes(deed));
+        for (const deed of heard) {
+            const now = at(deed.place);
+            if (now) act(now, deed);
+        }
+    }
+
+    function act(now, { type, element, value, checked, files }) {
+        if (type === "click") now.click();
+        else if (type === "submit") now.requestSubmit();
+        else if (files) {
+            now.files = files;
+            if (files.length > 0) tell(now, "change");
+        } else {
+            const state = now.type === "checkbox" || now.type === "radio" ? "checked" : "value", is = state === "checked" ? checked : value;
+            if (now !== element && now[state] === is) return;
+            now[state] = is;
+            tell(now, "input");
+            if (type === "change") tell(now, "change");
+            else settle(now);
+        }
+    }
+
+    const tell = (element, type) => element.dispatchEvent(new Event(type, { bubbles: true }));
+
+    // A browser tells no change of what a script has written, though a hand wrote it first.
+    function settle(element) {
+        const ends = new AbortController(), { signal } = ends;
+        element.addEventListener("change", () => ends.abort(), { signal });
+        element.addEventListener("blur", () => {
+            ends.abort();
+            tell(element, "change");
+        }, { signal });
+    }
+
+    function follow() {
+        if (!hand || hand.element.isConnected) return;
+        const { element, place, heir } = hand;
+        hand = null;
+        if (document.activeElement && document.activeElement !== document.body) return;
+        const now = (place && at(place)) ?? (heir && document.getElementById(heir));
+        if (!now) return;
+        now.focus({ preventScroll: now.id !== heir });
+        if (now.setSelectionRange && element.selectionStart != null) now.setSelectionRange(element.selectionStart, element.selectionEnd);
+    }
+
+    for (const type of ["input", "change", "click", "submit"]) addEventListener(type, note, true);
+    addEventListener("click", () => isFree = true, true);
+    addEventListener("focusin", ({ target }) => {
+        isFree = false;
+        // Beyond its coming to life only what bears a name is known to be the same: the next line's button is not this one's.
+        hand = { element: target, place: target.id || isAsleep() ? placeOf(target) : null, heir: target.dataset?.heir };
+    }, true);
+    // A browser may say so as well when the element is taken away: what follows on that follows before this.
+    addEventListener("focusout", ({ target }) => setTimeout(() => {
+        if (hand?.element === target && document.activeElement !== target) hand = null;
+    }), true);
+    new MutationObserver(() => {
+        again();
+        follow();
+    }).observe(document, { subtree: true, childList: true, attributes: true, attributeFilter: ["data-awake", "data-script"] });
+
+    window.heaveline = {
+        /** A script listens now to this part of the page. */
+        heard(element) { element.dataset.script = "there"; },
+
+        /** Puts the focus where a press led, unless the hand has gone on since. */
+        onward(element, isStill) {
+            if (isFree || document.activeElement === document.body) element?.focus({ preventScroll: isStill });
+        },
+
+        /** Another page stands here now: it is read from its heading. */
+        arrived() { heaveline.onward(document.querySelector("h1")); },
+    };
 })();

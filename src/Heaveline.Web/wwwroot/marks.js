@@ -54,6 +54,7 @@ export function attach(place, page) {
         state.hover = null;
         draw(state);
     });
+    heaveline.heard(place);
     return show(state, state.at, false);
 }
 

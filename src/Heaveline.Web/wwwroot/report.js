@@ -15,6 +15,7 @@ export function attach(page) {
         const says = page.querySelector(`[data-copied="${button.dataset.copy}"]`);
         says.textContent = (await written(line.textContent)) ? "Copied." : marked(line);
     });
+    heaveline.heard(page);
 }
 
 async function written(text) {

@@ -29,4 +29,4 @@ export function forget(name) {
 }
 
 /** Puts the hand back on the field. */
-export const focus = (id) => document.getElementById(id)?.focus();
+export const focus = (id) => heaveline.onward(document.getElementById(id));

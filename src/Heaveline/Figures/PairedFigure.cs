@@ -52,6 +52,7 @@ public static class PairedFigure
     // What is there may be named with its word: "with the link".
     private static string With(string after) => after.StartsWith("with ", StringComparison.Ordinal) ? after : $"with {after}";
 
+    // The inks of two cars over time: what a change is held against is grey, what is asked about has the cool ink (CompareFigure).
     private static CategoryPanel PanelOf(string unit, IReadOnlyList<PairedValue> values, string before, string? after) => new()
     {
         Value = AxisOf(values) with { Label = values.Count == 1 ? values[0].Name : "value", Unit = unit == "–" ? "" : unit },
@@ -63,8 +64,8 @@ public static class PairedFigure
                 Name = v.IsWorse ? $"▲ {v.Name}" : v.Name,
                 Values =
                 [
-                    v.Before with { Series = before, Ink = Ink.First },
-                    .. v.After is { } then && after is not null ? new[] { then with { Series = after, Ink = Ink.Second } } : [],
+                    v.Before with { Series = before, Ink = after is null ? Ink.First : Ink.Fourth },
+                    .. v.After is { } then && after is not null ? new[] { then with { Series = after, Ink = Ink.First } } : [],
                 ],
             }),
         ],

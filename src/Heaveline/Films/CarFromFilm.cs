@@ -39,6 +39,10 @@ public sealed record CarFromFilm
     /// <summary>The fitted car's body in each film.</summary>
     public required ImmutableArray<FittedPass> Fitted { get; init; }
 
+    /// <summary>How much the films speak for a split and for friction; null where the fit is not believed, or one law alone was
+    /// fitted.</summary>
+    public LawOdds? Odds { get; init; }
+
     /// <summary>What would tell more; null where all is said, or nothing would.</summary>
     public FilmMore? Advice { get; init; }
 

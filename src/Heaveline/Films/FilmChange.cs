@@ -13,17 +13,29 @@ public sealed record FilmChange
     /// </summary>
     public const double OnePass = 0.08;
 
-    /// <summary>Speeds of before and after that lie farther apart are not compared, as a share.</summary>
+    // What is taken of a pass counts as so many pairs: two or three that chance to part little, or much, do not outweigh it.
+    private const double Planted = 8.0;
+
+    /// <summary>A film after is held against one before whose speed lies no farther off, of its logarithm.</summary>
     public const double SpeedsApart = 0.10;
 
-    /// <summary>RMS pitch of the settling over the lift, after over before.</summary>
+    /// <summary>RMS pitch of the settling over the lift, after over before, mean over the pairs of films that were driven alike.</summary>
     public required FilmNumber Settling { get; init; }
 
     /// <summary>Numbers of the car, after over before, the index after less before; those that are said on both sides.</summary>
     public required ImmutableArray<(CarNumber Number, FilmNumber Change)> OfCar { get; init; }
 
-    /// <summary>Whether both were driven alike.</summary>
-    public required bool IsAlike { get; init; }
+    /// <summary>Films of before and after that were driven alike, as places in both: each in one pair at most, the nearest speeds first.</summary>
+    public required ImmutableArray<(int Before, int After)> Pairs { get; init; }
+
+    /// <summary>RMS pitch for the lift before, mean over the pairs, rad/m; not a number without any.</summary>
+    public required double Before { get; init; }
+
+    /// <summary>The same after.</summary>
+    public required double After { get; init; }
+
+    /// <summary>Whether any film after was driven as one before.</summary>
+    public bool IsAlike => !Pairs.IsEmpty;
 
     /// <summary>Compares.</summary>
     /// <param name="before">The car before.</param>
@@ -32,10 +44,15 @@ public sealed record FilmChange
     {
         ArgumentNullException.ThrowIfNull(before);
         ArgumentNullException.ThrowIfNull(after);
+        var pairs = Paired(before, after);
+        double Mean(SeenCar car, IEnumerable<int> films) =>
+            pairs.IsEmpty ? double.NaN : Math.Exp(films.Average(f => Math.Log(car.Numbers[f].PitchPerLift.Value)));
         return new FilmChange
         {
-            IsAlike = Math.Abs(Math.Log(after.Speed / before.Speed)) <= SpeedsApart,
-            Settling = Ratio(Whole(before), Whole(after)),
+            Pairs = pairs,
+            Before = Mean(before, pairs.Select(p => p.Before)),
+            After = Mean(after, pairs.Select(p => p.After)),
+            Settling = Whole(before, after, pairs),
             OfCar =
             [
                 .. before.Car.Estimates.Where(e => e.IsSaid && after.Car.Of(e.Number) is { IsSaid: true })
@@ -44,14 +61,50 @@ public sealed record FilmChange
         };
     }
 
-    // Mean of the logarithm, its half-width by the films' own doubt and by how passes scatter.
-    private static (double Log, double Half) Whole(SeenCar car)
+    // Of films that show the settling's first second whole.
+    private static ImmutableArray<(int Before, int After)> Paired(SeenCar before, SeenCar after)
     {
-        var n = car.PitchPerLift;
-        var measured = 0.5 * (n.High - n.Low) / n.Value;
-        var passes = Gaussian.Ninety * OnePass / Math.Sqrt(car.Passes.Length);
-        return (Math.Log(n.Value), Math.Sqrt((measured * measured) + (passes * passes)));
+        static int[] Whole(SeenCar car) => [.. Enumerable.Range(0, car.Passes.Length)
+            .Where(f => car.Numbers[f].IsSecondSeen && double.IsFinite(car.Numbers[f].PitchPerLift.Value))];
+        double Apart(int b, int a) => Math.Abs(Math.Log(after.Passes[a].Speed / before.Passes[b].Speed));
+        var pairs = new List<(int Before, int After)>();
+        foreach (var (b, a) in Whole(before).SelectMany(b => Whole(after).Select(a => (b, a))).Where(p => Apart(p.b, p.a) <= SpeedsApart)
+            .OrderBy(p => Apart(p.b, p.a)))
+        {
+            if (pairs.TrueForAll(p => p.Before != b && p.After != a))
+            {
+                pairs.Add((b, a));
+            }
+        }
+
+        return [.. pairs.OrderBy(p => before.Passes[p.Before].Speed)];
     }
+
+    // Mean of the pairs' logarithms, its half-width by the films' own doubt and by how passes scatter, and by how the pairs part where that is more.
+    // A wheelbase that both sheets give is one error in both and cancels.
+    private static FilmNumber Whole(SeenCar before, SeenCar after, ImmutableArray<(int Before, int After)> pairs)
+    {
+        if (pairs.IsEmpty)
+        {
+            return new FilmNumber(double.NaN, double.NaN, double.NaN);
+        }
+
+        var ruler = before.Passes.Concat(after.Passes).Select(p => p.Wheelbase).Distinct().Count() == 1
+            ? 0.0 : Math.Sqrt(Square(before.Passes[0].WheelbaseDoubt) + Square(after.Passes[0].WheelbaseDoubt));
+        double Own(SeenCar car, int film) => car.Numbers[film].PitchPerLift is var n
+            ? Math.Max(0.0, Square(0.5 * (n.High - n.Low) / n.Value) - Square(car.Passes[film].WheelbaseDoubt)) : 0.0;
+        double[] logs =
+        [
+            .. pairs.Select(p => Math.Log(after.Numbers[p.After].PitchPerLift.Value / before.Numbers[p.Before].PitchPerLift.Value)),
+        ];
+        var log = logs.Average();
+        var told = pairs.Average(p => Own(before, p.Before) + Own(after, p.After) + (2.0 * Square(Gaussian.Ninety * OnePass)));
+        var parted = ((Planted * told) + logs.Sum(l => Square(Gaussian.Ninety * (l - log)))) / (Planted + logs.Length - 1.0);
+        var half = Math.Sqrt((Math.Max(told, parted) / logs.Length) + Square(ruler));
+        return new FilmNumber(Math.Exp(log), Math.Exp(log - half), Math.Exp(log + half));
+    }
+
+    private static double Square(double x) => x * x;
 
     private static FilmNumber Ratio((double Log, double Half) before, (double Log, double Half) after)
     {

@@ -82,6 +82,16 @@ internal sealed class FilmFit
         return [.. all.Select(f => (Fit: f, Cost: f.Costs(least.Misfit, least.Alike))).OrderBy(f => f.Cost)];
     }
 
+    /// <summary>
+    /// Logarithm of the evidence for the law that was fitted, by Laplace's approximation (1774) and by a weight given: what is left over, and how
+    /// much of what was thought possible before is possible still.
+    /// </summary>
+    /// <param name="misfit">Standard deviation of a residual, m.</param>
+    /// <param name="alike">How many residuals in a row count as one.</param>
+    public double Evidence(double misfit, double alike) => -Costs(misfit, alike)
+        - (0.5 * Normal(1.0 / (misfit * misfit * alike)).Information.Cholesky().DeterminantLn)
+        - Enumerable.Range(0, Mean.Length).Sum(p => Math.Log(Before(p).Spread));
+
     /// <summary>Standard deviation that a film's own number may have before it is looked at.</summary>
     public static double OwnSpread(SeenPass pass, int own) => own < 2
         ? Math.Max(pass.LevelDoubt / Gaussian.Ninety, 3e-4)
@@ -133,7 +143,7 @@ internal sealed class FilmFit
         for (var round = 0; round < MostRounds; round++)
         {
             stop.ThrowIfCancellationRequested();
-            var (information, push) = Normal();
+            var (information, push) = Normal(Weight);
             var step = (information + Matrix<double>.Build.DenseOfDiagonalVector(information.Diagonal() * damping)).Cholesky().Solve(push);
             var tried = Bounded([.. Mean.Zip(step, (m, s) => m + s)]);
             var before = (Mean, Cost, Residuals, Slopes);
@@ -159,7 +169,7 @@ internal sealed class FilmFit
             }
         }
 
-        (Information, _) = Normal();
+        (Information, _) = Normal(Weight);
     }
 
     private static double[] Bounded(double[] at)
@@ -220,12 +230,13 @@ internal sealed class FilmFit
         ? known[p]
         : (0.0, OwnSpread(passes[(p - FilmedCar.Count) / Own], (p - FilmedCar.Count) % Own));
 
-    private (Matrix<double> Information, Vector<double> Push) Normal()
+    private double Weight => 1.0 / (Misfit * Misfit * Alike);
+
+    private (Matrix<double> Information, Vector<double> Push) Normal(double weight)
     {
         var size = Mean.Length;
         var information = Matrix<double>.Build.Dense(size, size);
         var push = Vector<double>.Build.Dense(size);
-        var weight = 1.0 / (Misfit * Misfit * Alike);
         for (var f = 0; f < passes.Length; f++)
         {
             var places = Places(f);

@@ -6,7 +6,11 @@ using MathNet.Numerics.LinearAlgebra;
 namespace Heaveline.Films;
 
 /// <summary>Finds the car between the wheels of one or several films of it.</summary>
-internal sealed class FilmIdentification(SeenPass[] passes, FilmGiven given, CancellationToken stop)
+/// <param name="passes">The films.</param>
+/// <param name="given">What is known besides.</param>
+/// <param name="stop">Stops it.</param>
+/// <param name="law">Which terms its dampers have.</param>
+internal sealed class FilmIdentification(SeenPass[] passes, FilmGiven given, CancellationToken stop, FilmLaw law = FilmLaw.Whole)
 {
     /// <summary>Films are drawn again and again in so many draws.</summary>
     public const int Draws = 400;
@@ -29,6 +33,9 @@ internal sealed class FilmIdentification(SeenPass[] passes, FilmGiven given, Can
     /// <summary>The same of neighbours that count as one.</summary>
     public const double MostAlike = 12.0;
 
+    // A term that a law has not is held at nothing by so much.
+    private const double Nothing = 1e-4;
+
     // So much of a road car there is: what lies outside is not believed.
     private static readonly (double Low, double High)[] Possible = [(0.6, 4.0), (0.6, 4.0), (0.4, 2.5), (0.05, 1.0), (0.05, 1.0), (0.55, 1.6)];
 
@@ -40,7 +47,7 @@ internal sealed class FilmIdentification(SeenPass[] passes, FilmGiven given, Can
 
     private static readonly (double Front, double Rear)[] Starts = [(1.3, 1.3), (1.0, 1.6), (1.7, 1.1), (1.0, 1.0), (1.9, 1.9)];
 
-    private readonly (double Centre, double Spread)[] known = Known(given);
+    private readonly (double Centre, double Spread)[] known = Known(given, law);
 
     /// <summary>Fits from several starts and judges.</summary>
     public CarFromFilm Found()
@@ -86,19 +93,58 @@ internal sealed class FilmIdentification(SeenPass[] passes, FilmGiven given, Can
             TravelSpeed = travel.Speed,
             Levels = [.. passes.Select((_, f) => FilmFit.Places(f)[FilmedCar.Count..].Select(p => best.Mean[p]).ToImmutableArray())],
             Fitted = [.. passes.Select((p, f) => Fitted(best, f))],
-            Advice = misfit || said.Any(e => !e.IsSaid) ? new FilmAdvice(passes, best, Numbers(best, travel)).Best(stop) : null,
+            Odds = law == FilmLaw.Whole && !misfit
+                ? LawOdds.Of(Evidence(best), 0.5 * (best.Mean[FilmedCar.FrontSplit] + best.Mean[FilmedCar.RearSplit])) : null,
+            Advice = misfit || said.Any(e => !e.IsSaid)
+                ? AsTold(new FilmAdvice(passes, best, Numbers(best, travel)).Best(stop), estimates) : null,
         };
     }
 
-    private static (double Centre, double Spread)[] Known(FilmGiven given)
+    /// <summary>How much the films speak for each law, its logarithm, in the order of <see cref="FilmLaw"/>, by the weight of one fit.</summary>
+    /// <param name="best">The fit.</param>
+    private double[] Evidence(FilmFit best) =>
+    [
+        .. Enum.GetValues<FilmLaw>().Select(one =>
+        {
+            var before = Known(given, one);
+            double[] start = [.. best.Mean[..FilmedCar.Count].Select((m, p) => before[p].Spread < Nothing * 2.0 ? before[p].Centre : m)];
+            return FilmFit.From(passes, before, start, stop).Evidence(best.Misfit, best.Alike);
+        }),
+    ];
+
+    private static (double Centre, double Spread)[] Known(FilmGiven given, FilmLaw law)
     {
         var known = FilmedCar.Known.ToArray();
+        void Without(params int[] places) => Array.ForEach(places, p => known[p] = (0.0, Nothing));
+        if (law is FilmLaw.Linear or FilmLaw.Friction)
+        {
+            Without(FilmedCar.FrontSplit, FilmedCar.RearSplit);
+        }
+
+        if (law is FilmLaw.Linear or FilmLaw.Split)
+        {
+            Without(FilmedCar.FrontFriction, FilmedCar.RearFriction);
+        }
+
         if (given.FrontShare is { } share)
         {
             known[FilmedCar.Share] = (share.Si, share.Doubt.IsStated ? share.Doubt.StandardDeviation : 0.02);
         }
 
         return known;
+    }
+
+    // By the widths that are told: those of the information alone are narrower, and one number is not open by two.
+    private static FilmMore? AsTold(FilmMore? more, ImmutableArray<CarEstimate> told)
+    {
+        if (more is null)
+        {
+            return null;
+        }
+
+        var e = told.First(t => t.Number == more.Number);
+        var half = 0.5 * (e.Number == CarNumber.PitchIndex ? e.High - e.Low : Math.Log(e.High / e.Low));
+        return more with { Now = half, Then = more.Then * half / more.Now };
     }
 
     private static CarEstimate Estimate(CarNumber number, double value, double deviation, double prior, bool isLog, int place)

@@ -9,9 +9,6 @@ public readonly record struct FilmNumber(double Value, double Low, double High)
     /// <summary>Whether two intervals meet: then the films do not tell which is more.</summary>
     public bool Meets(FilmNumber other) => Low <= other.High && other.Low <= High;
 
-    /// <summary>The same with an interval so many times as wide.</summary>
-    internal FilmNumber Wider(double times) => new(Value, Value - (times * (Value - Low)), Value + (times * (High - Value)));
-
     /// <summary>From draws of a number: the value as it is, the interval by the draws' scatter about their mean.</summary>
     internal static FilmNumber Of(double value, IReadOnlyList<double> draws)
     {

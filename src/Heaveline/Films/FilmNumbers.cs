@@ -45,6 +45,9 @@ public sealed record FilmNumbers
     /// <summary>RMS pitch in the first second of the settling; null where less than half of that second was seen.</summary>
     public EventNumber? Settling => For("settling-rms-pitch");
 
+    // A car that is left open by the noise of its film has that noise in its slopes too.
+    private static bool IsSharp(CarFromFilm car) => car.Of(Drives.Identification.CarNumber.FrequencyRatio) is { IsSaid: true };
+
     /// <summary>Reads them off a pass.</summary>
     /// <param name="pass">The pass.</param>
     /// <param name="car">The car that was found in it, whose levels are better than those of the first frames; null: none.</param>
@@ -52,6 +55,8 @@ public sealed record FilmNumbers
     public static FilmNumbers Of(SeenPass pass, CarFromFilm? car = null, int film = 0)
     {
         ArgumentNullException.ThrowIfNull(pass);
-        return new FilmMeasuring(car is { IsBelieved: true } ? pass.Less(car.Levels[film]) : pass, car is { IsBelieved: true }).Numbers();
+        return car is { IsBelieved: true }
+            ? new FilmMeasuring(pass.Less(car.Levels[film]), IsSharp(car) ? car.Fitted[film] : null).Numbers()
+            : new FilmMeasuring(pass, null).Numbers();
     }
 }

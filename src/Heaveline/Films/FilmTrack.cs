@@ -44,6 +44,12 @@ public sealed record FilmTrack
     /// <summary>What was found while following, in words: a background too smooth to trust, a wheel lost for a while.</summary>
     public ImmutableArray<string> Remarks { get; init => field = value.IsDefault ? [] : value; } = [];
 
+    /// <summary>Which film it was followed in, from which marks; null where nothing says so.</summary>
+    public FilmOrigin? Origin { get; init; }
+
+    /// <summary>How many times slower the film is played than it was taken by what the camera wrote into it; null where it wrote nothing.</summary>
+    public double? PlayedSlower { get; init => field = value is { } v ? Checked.Within(v, 0.1, 100.0) : null; }
+
     /// <summary>The picture's middle, about which the camera's motion is told, px.</summary>
     public PicturePoint Middle => new((Width - 1) / 2.0, (Height - 1) / 2.0);
 

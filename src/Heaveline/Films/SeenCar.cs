@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Heaveline.Drives.Identification;
 using Heaveline.Quantities;
 
 namespace Heaveline.Films;
@@ -6,6 +7,10 @@ namespace Heaveline.Films;
 /// <summary>A car that was filmed at a place: its films, and what they tell.</summary>
 public sealed record SeenCar
 {
+    // Cars pass bumps faster than a quick run, m/s, and their bodies swing faster than this, Hz. Common practice, no source.
+    private const double SlowPass = 12.0 / 3.6;
+    private const double SlowBody = 0.7;
+
     /// <summary>What it is called.</summary>
     public required string Name { get; init; }
 
@@ -23,6 +28,13 @@ public sealed record SeenCar
 
     /// <summary>Mean speed of its films, m/s.</summary>
     public double Speed => Passes.Average(p => p.Speed);
+
+    /// <summary>
+    /// Whether a film may be slow motion that nobody told of: the car goes so slowly in it, or its body swings so slowly, as hardly a car does.
+    /// </summary>
+    public bool MayBeSlowMotion => Passes.Any(p => !p.IsTimeSaid && p.Speed < SlowPass)
+        || (Passes.Any(p => !p.IsTimeSaid) && Car.Of(CarNumber.FrontFrequency)!.Value < SlowBody
+            && Car.Of(CarNumber.RearFrequency)!.Value < SlowBody);
 
     /// <summary>
     /// Pitch of the settling over the lift of the wheels, rad/m, mean of its films that show its first second whole; not a number where none does.

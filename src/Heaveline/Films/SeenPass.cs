@@ -81,6 +81,12 @@ public sealed record SeenPass
     /// <summary>How many times slower the film is played than it was taken.</summary>
     public required double Slowness { get; init; }
 
+    /// <summary>
+    /// Whether somebody, or the film itself, says how fast it went or how many times slower it is played; false: the film's time is taken for the
+    /// car's own, and slow motion would not be noticed.
+    /// </summary>
+    public bool IsTimeSaid { get; init; } = true;
+
     /// <summary>Frames a second as they were taken.</summary>
     public required double FrameRate { get; init; }
 

@@ -160,6 +160,7 @@ internal sealed class SeenPassMaking(FilmTrack track, FilmGiven given)
             PitchNoise = pitchNoise,
             LevelDoubt = levelDoubt,
             Slowness = slow,
+            IsTimeSaid = given.Slowness is not null || given.Speed is not null || track.PlayedSlower is not null,
             FrameRate = slow / points.Step,
             CameraFollowed = track.Frames.Any(f => f.Camera is not null),
             Points = (int)Median(track.Frames.Select(f => (double?)f.Body?.Kept)),
@@ -246,7 +247,13 @@ internal sealed class SeenPassMaking(FilmTrack track, FilmGiven given)
 
         if (given.Speed is not { } speed)
         {
-            return 1.0;
+            if (track.PlayedSlower is { } written && written != 1.0)
+            {
+                remarks.Add($"By what the camera wrote into it the film is played {Numeral.Of(written, 0)} times slower than it was taken: the car "
+                    + $"goes {Speed(played * written)}, not the {Speed(played)} that are seen.");
+            }
+
+            return track.PlayedSlower ?? 1.0;
         }
 
         var ratio = speed.Si / played;

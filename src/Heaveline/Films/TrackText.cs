@@ -4,13 +4,19 @@ using System.Text;
 namespace Heaveline.Films;
 
 /// <summary>
-/// The text of a kept track: two lines of what holds for all of it, then a row a frame. What is not seen in a frame is blank. Read again it is the
+/// The text of a kept track: lines of what holds for all of it, then a row a frame. What is not seen in a frame is blank. Read again it is the
 /// same track to the last bit.
 /// </summary>
 public static class TrackText
 {
     /// <summary>The first line.</summary>
     public const string First = "heaveline film track,1";
+
+    /// <summary>Begins the line of the film and the marks that it came from.</summary>
+    public const string From = "from,";
+
+    /// <summary>Begins the line of how many times slower the film is played than it was taken.</summary>
+    public const string Slower = "played_slower,";
 
     /// <summary>Cells of a row.</summary>
     public const int Columns = 23;
@@ -33,6 +39,16 @@ public static class TrackText
         text.Append(track.GoesRight ? "right" : "left");
         text.Append(CultureInfo.InvariantCulture, $",pivot_x_px,{Digits(track.BodyPivot.X)},pivot_y_px,{Digits(track.BodyPivot.Y)}");
         text.Append(track.Slant == 0.0 ? "\n" : $",slant_rad,{Digits(track.Slant)}\n");
+        if (track.Origin is { } origin)
+        {
+            text.Append(From).AppendJoin(',', Cells(origin)).Append('\n');
+        }
+
+        if (track.PlayedSlower is { } slower)
+        {
+            text.Append(Slower).Append(Digits(slower)).Append('\n');
+        }
+
         foreach (var remark in track.Remarks)
         {
             text.Append("remark,").Append(remark.ReplaceLineEndings(" ")).Append('\n');
@@ -46,6 +62,17 @@ public static class TrackText
         }
 
         return text.ToString();
+    }
+
+    private static IEnumerable<string> Cells(FilmOrigin origin)
+    {
+        var m = origin.Marks;
+        return
+        [
+            "bytes", origin.Bytes.ToString(CultureInfo.InvariantCulture), "ends", origin.Ends, "at_s", Digits(m.Time),
+            "front_px", Digits(m.Front.X), Digits(m.Front.Y), "rear_px", Digits(m.Rear.X), Digits(m.Rear.Y),
+            "box_px", Digits(m.BoxFrom.X), Digits(m.BoxFrom.Y), Digits(m.BoxTo.X), Digits(m.BoxTo.Y),
+        ];
     }
 
     private static string Digits(double value) => value.ToString("R", CultureInfo.InvariantCulture);

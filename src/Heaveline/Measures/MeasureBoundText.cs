@@ -3,7 +3,10 @@ using Heaveline.Quantities;
 
 namespace Heaveline.Measures;
 
-/// <summary>Bounds as they are written: "ratio at least 1.05", "settling-rms-pitch at most 0.4 °".</summary>
+/// <summary>
+/// Bounds as they are written: "ratio at least 1.05", "settling-rms-pitch at most 0.4 °", and as they are printed: "rear/front frequency ratio at
+/// least 1.050". A number is named by its key, with hyphens or blanks, or as tables, sentences and axes name it, in large letters or small.
+/// </summary>
 public static partial class MeasureBoundText
 {
     private const int Few = 6;
@@ -21,9 +24,14 @@ public static partial class MeasureBoundText
         }
 
         var key = match.Groups["key"].Value;
-        if (known.FirstOrDefault(m => m.Key == key) is not { } measure)
+        if (Named(key, known) is not [var measure])
         {
-            var near = NearestWord.Of(key, known.Select(m => m.Key));
+            if (Named(key, known) is { Count: > 1 } several)
+            {
+                return (null, $"'{key}' is what several numbers are called: say which, {string.Join(", ", several.Select(m => m.Key))}.");
+            }
+
+            var near = NearestWord.Of(Plainly(key).Replace(' ', '-'), known.Select(m => m.Key));
             return (null, $"'{key}' is no number that can be asked for here.{(near is null ? "" : $" Did you mean {near}?")} "
                 + $"The keys are those of JSON and of the glossary: {string.Join(", ", known.Take(Few).Select(m => m.Key))} and others.");
         }
@@ -35,8 +43,33 @@ public static partial class MeasureBoundText
             return (null, $"'{value}' is not how the {measure.Name} is given: write {unit}.");
         }
 
-        return (new MeasureBound { Measure = measure, IsLeast = match.Groups["way"].Value == "least", Limit = measure.Unit.ToSi(shown) }, "");
+        return (new MeasureBound { Measure = measure, IsLeast = IsSame(match.Groups["way"].Value, "least"), Limit = measure.Unit.ToSi(shown) }, "");
     }
+
+    /// <summary>The numbers that some words name; none, one, or those that share a name.</summary>
+    /// <param name="words">A key, or a name as it is printed.</param>
+    /// <param name="known">The numbers that may be bound.</param>
+    public static IReadOnlyList<Measure> Named(string words, IReadOnlyList<Measure> known)
+    {
+        ArgumentNullException.ThrowIfNull(words);
+        ArgumentNullException.ThrowIfNull(known);
+        var plain = Plainly(words);
+        return known.FirstOrDefault(m => m.Key.Replace('-', ' ') == plain.Replace('-', ' ')) is { } own
+            ? [own]
+            : [.. known.Where(m => NamesOf(m).Any(name => Plainly(name) == plain))];
+    }
+
+    /// <summary>What a number is called beside its key, as it is printed.</summary>
+    /// <param name="measure">The number.</param>
+    public static IEnumerable<string> NamesOf(Measure measure)
+    {
+        ArgumentNullException.ThrowIfNull(measure);
+        return new[] { measure.Label, measure.Name, measure.ShortLabel, measure.CaptionLabel, measure.Heading }.Distinct(StringComparer.Ordinal);
+    }
+
+    private static string Plainly(string words) => Blanks().Replace(words.Trim(), " ").ToLowerInvariant();
+
+    private static bool IsSame(string one, string other) => string.Equals(one, other, StringComparison.OrdinalIgnoreCase);
 
     private static double? Number(string value, ShownUnit unit)
     {
@@ -57,6 +90,10 @@ public static partial class MeasureBoundText
         return QuantityText.IsBare(value) ? null : QuantityText.InBox(value, unit.Symbol).Value;
     }
 
-    [GeneratedRegex(@"^\s*(?<key>[a-z0-9-]+)\s+at\s+(?<way>least|most)\s+(?<value>.+)$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(
+        @"^\s*(?<key>\S.*?)\s+at\s+(?<way>least|most)\s+(?<value>.+)$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex Shape();
+
+    [GeneratedRegex(@"\s+", RegexOptions.CultureInvariant)]
+    private static partial Regex Blanks();
 }

@@ -7,6 +7,9 @@ namespace Heaveline.Parts;
 /// <param name="PriceOfOne">Price of one; null when nobody said.</param>
 public sealed record CostLine(PartPlace Place, string Part, int Pieces, Money? PriceOfOne)
 {
-    /// <summary>Price of all; nothing where none is bought, null where nobody said.</summary>
-    public Money? Total => Pieces == 0 ? Money.None : PriceOfOne is { } one ? Pieces * one : null;
+    /// <summary>What fitting it costs; null where nobody said, or nothing is fitted.</summary>
+    public Money? Fitting { get; init; }
+
+    /// <summary>Price of all with its fitting where that has one; nothing where none is bought, null where nobody said.</summary>
+    public Money? Total => Pieces == 0 ? Money.None : PriceOfOne is { } one ? (Pieces * one) + (Fitting ?? Money.None) : null;
 }

@@ -11,9 +11,16 @@ public sealed record Fitted(Car Before, Car Car, IReadOnlyList<FittedPart> Parts
 {
     /// <summary>What each place costs.</summary>
     public IReadOnlyList<CostLine> Costs =>
-        [.. Parts.Select(p => new CostLine(p.Place, p.Option.Name, p.IsThere ? 0 : p.Option.Part.PiecesOn(Car.Kind), p.Option.Price))];
+    [
+        .. Parts.Select(p => new CostLine(p.Place, p.Option.Name, p.IsThere ? 0 : p.Option.Part.PiecesOn(Car.Kind), p.Option.Price)
+        {
+            Fitting = p.IsThere ? null : p.Option.Part.FittingPrice,
+        }),
+    ];
 
-    /// <summary>What all costs: pieces times price of every place; null where a price is not known.</summary>
+    /// <summary>
+    /// What all costs: pieces times price of every place, with its fitting where the list says what that costs; null where a price is not known.
+    /// </summary>
     public Money? Cost
     {
         get
@@ -27,12 +34,12 @@ public sealed record Fitted(Car Before, Car Car, IReadOnlyList<FittedPart> Parts
                     continue;
                 }
 
-                if (part.Option.Price is not { } price)
+                if (part.Option.Part.CostOn(Car.Kind) is not { } cost)
                 {
                     return null;
                 }
 
-                sum += part.Option.Part.PiecesOn(Car.Kind) * price;
+                sum += cost;
             }
 
             return sum;

@@ -33,6 +33,29 @@ public abstract record Part
     /// <summary>How many are bought for one place; null: as many as are usual there.</summary>
     public int? Pieces { get; init => field = value is { } v ? (int)Checked.Within(v, 1.0, 16.0, "Two springs make an axle.") : null; }
 
+    /// <summary>How long it takes to fit at one place, all its pieces, s; null when nobody said.</summary>
+    public Amount<Time>? Labour
+    {
+        get;
+        init => field = value is not { } time ? null
+            : time.Doubt.IsStated ? throw new RefusedValueException("labour", "given with a doubt", "one number", "It is counted as money.")
+            {
+                Property = nameof(Labour),
+            }
+            : new Amount<Time>(Checked.Within(time.Si, 0.0, LongestLabour, "Write what a workshop would count: 1.5 h."));
+    }
+
+    /// <summary>What fitting it at one place costs, by the price of an hour in its list; null where no time or no such price is given.</summary>
+    public Money? FittingPrice { get; init; }
+
+    // Nobody fits one part for longer than 100 hours.
+    private const double LongestLabour = 360_000.0;
+
+    /// <summary>What it costs at a place of a car, with its fitting where that has a price; null when nobody said its price.</summary>
+    /// <param name="vehicle">Car or two-wheeler.</param>
+    public Money? CostOn(VehicleKind vehicle) =>
+        Price is { } one ? (PiecesOn(vehicle) * one) + (FittingPrice ?? Money.None) : null;
+
     /// <summary>How its numbers stand in its list.</summary>
     public WrittenNumbers Written { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = WrittenNumbers.None;
 

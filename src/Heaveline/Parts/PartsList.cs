@@ -11,6 +11,9 @@ public sealed record PartsList
     /// <summary>Currency of its prices; blank where it has none.</summary>
     public string Currency { get; init; } = "";
 
+    /// <summary>Price of an hour of fitting; null where nobody said.</summary>
+    public Money? HourlyPrice { get; init; }
+
     /// <summary>Anything a reader should know.</summary>
     public string Note { get; init; } = "";
 

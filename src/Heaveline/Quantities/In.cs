@@ -27,6 +27,9 @@ public static class In
     /// <summary>Millimetres.</summary>
     public static ShownUnit Millimetres { get; } = new("m", "mm", 1e3);
 
+    /// <summary>Hours.</summary>
+    public static ShownUnit Hours { get; } = new("s", "h", 1.0 / 3600.0);
+
     /// <summary>Kilometres an hour.</summary>
     public static ShownUnit KilometresPerHour { get; } = new("m/s", "km/h", 3.6);
 

@@ -1,4 +1,5 @@
 using Heaveline.Answers;
+using Heaveline.Causes;
 using Heaveline.Studies;
 
 namespace Heaveline.Reports;
@@ -25,7 +26,10 @@ internal static class ChoosePart
                 [
                     Points.Of(answer.Shortlist.Select(s => s.Text)),
                     .. answer.ShortTables.Select(table => Tabulated.Of(table)),
-                    .. answer.PriceTables.Select(table => Tabulated.Of(table)),
+                    .. answer.PriceTables.Select((table, k) => k > 0 ? Tabulated.Of(table) : Tabulated.Of(table) with
+                    {
+                        Caption = $"{table.Title}, standing under '{NeutralLoad.Heaviest(asked.Loads).Name}'",
+                    }),
                     .. list.SelectMany((told, k) => Shopping(told, asked, k == 0)),
                 ],
                 .. Some(answer.Words.Checks.Select(s => s.Text), "To check on the real car:"),

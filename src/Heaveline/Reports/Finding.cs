@@ -21,7 +21,12 @@ internal static class Finding
         var drive = $"{passes[0].Name}, {work.Cars[0].Load.Name}, {work.Drive}";
         if (!passes[0].IsWhole)
         {
-            return [new("matter", $"What is the matter: {drive} does not get across. {passes[0].Pass.OutcomeSentence}"), .. Measured(work)];
+            return
+            [
+                new("matter", $"What is the matter: {drive} does not get across. {passes[0].Pass.OutcomeSentence}"),
+                .. Bought(work),
+                .. Measured(work),
+            ];
         }
 
         var heads = PassCatalogue.PitchOver(passes[0].Pass.Road);
@@ -31,6 +36,7 @@ internal static class Finding
             Why(work.Why!),
             .. passes.Skip(1).SelectMany((_, k) => Change(work, heads, k + 1)),
             Sureness(work, heads),
+            .. Bought(work),
             .. Measured(work),
         ];
     }
@@ -89,6 +95,11 @@ internal static class Finding
     private static IEnumerable<Move> Standing(CostAnswer cost, int k) =>
         CostTable.Measures(cost.Cars).Where(m => m.Uses.HasFlag(MeasureUse.Short) && m != SideEffectCatalogue.LampDrop)
             .Select(m => new Move(m, m.Of(cost.Cars[0]), m.Of(cost.Cars[k])));
+
+    // The study of it may be of another car, of other loads and bumps: its own sentence says so.
+    private static IEnumerable<Sentence> Bought(ReportWork work) => work.Asked(PartKind.Choose)
+        ? [new("buy", $"What to buy for {work.Choices.Study!.Car.Name}: {FirstLetter.Lowered(work.Choice.Finding.Text)}")]
+        : [];
 
     // What two drives measured stands in the same half page, unless it was measured on another car.
     private static IEnumerable<Sentence> Measured(ReportWork work) =>

@@ -9,6 +9,7 @@ internal static class FindingPart
     {
         Heading = "In short",
         Blocks = [Points.Of(Finding.Of(work).Select(s => s.Text))],
-        Sources = [.. work.Passes[0].Sources.Union(work.Why?.Sources ?? []).Union(work.Asked(PartKind.Prove) ? work.Proof.Sources : [])],
+        Sources = [.. work.Passes[0].Sources.Union(work.Why?.Sources ?? []).Union(work.Asked(PartKind.Prove) ? work.Proof.Sources : [])
+            .Union(work.Asked(PartKind.Choose) ? work.Choice.Sources : [])],
     };
 }

@@ -14,6 +14,8 @@ internal sealed class ReportWork
     private ChooseAnswer? choice;
     private CostAnswer? cost;
     private ProveAnswer? proof;
+    // Pieces that are kept are of the study of what to buy, and of nothing else in the report.
+    private readonly StudyRun choosing;
     private readonly Dictionary<string, RecordedLog> logs = new(StringComparer.Ordinal);
     private readonly Dictionary<string, DriveAnswer> drives = new(StringComparer.Ordinal);
 
@@ -21,7 +23,8 @@ internal sealed class ReportWork
     {
         Choices = asked;
         // A part's own progress would run backwards from part to part.
-        Run = run with { Progress = null, Meanwhile = null };
+        Run = run with { Progress = null, Meanwhile = null, Through = null };
+        choosing = Run with { Through = run.Through };
     }
 
     public ReportAsked Choices { get; }
@@ -52,7 +55,7 @@ internal sealed class ReportWork
     /// <summary>What to buy, by the study of the report.</summary>
     /// <exception cref="RefusedValueException">There is no study.</exception>
     public ChooseAnswer Choice => choice ??= ChooseStudy.Run(
-        Choices.Study ?? throw new RefusedValueException("study of the report", "none", "one", "Name a study, or leave the part out."), Run);
+        Choices.Study ?? throw new RefusedValueException("study of the report", "none", "one", "Name a study, or leave the part out."), choosing);
 
     /// <summary>What the change from the first car to each other costs; alone, where it stands.</summary>
     public CostAnswer Cost => cost ??= CostStudy.Run(new CostAsked { Cars = Cars, Draws = Choices.Draws, Seed = Choices.Seed }, Run);

@@ -129,47 +129,32 @@ public sealed record RuleMap
         ArgumentNullException.ThrowIfNull(axis);
         ArgumentNullException.ThrowIfNull(speeds);
         ArgumentNullException.ThrowIfNull(measures);
-        if (measures.Select(m => (m.Name, Why: m.WhyNone(model.Car))).FirstOrDefault(m => m.Why is not null) is (var name, { } why))
-        {
-            throw new RefusedValueException("measure", name, "one that this car has", why);
-        }
+        var passes = RulePasses.Of(model, road, axis, speeds, measures, options, cancellation);
+        return Of(passes, passes.Run(0, speeds.Count, degree, progress, cancellation));
+    }
 
-        // Beside the values the reference, and the car's own value, which need not be among those tried.
-        var (reference, own) = (axis.Values.Count, axis.Values.Count + 1);
-        var columns = axis.Values.Count + 2;
-        var cars = new RideModel?[columns];
-        var refusals = new string[axis.Values.Count];
-        cars[reference] = axis.Reference is { } against ? axis.Change(model, against) : model;
-        cars[own] = axis.Reference is null ? null : Changed(model, axis, axis.Own(model)).Car;
-        for (var j = 0; j < axis.Values.Count; j++)
-        {
-            cancellation.ThrowIfCancellationRequested();
-            (cars[j], refusals[j]) = Changed(model, axis, axis.Values[j]);
-        }
-
-        var (rows, outcomes) = BatchedMeasures.WithOutcomes(
-            [.. speeds.SelectMany(v => cars.Select(car => car is null ? null : new PassRequest(car, road, v)))],
-            measures,
-            options,
-            degree,
-            progress,
-            cancellation);
-        IReadOnlyList<T> Along<T>(Func<int, T> at) => [.. speeds.Select((_, i) => at(i * columns))];
-        var ownColumn = axis.Reference is null ? reference : own;
+    /// <summary>Maps of passes that were driven.</summary>
+    /// <param name="passes">The passes.</param>
+    /// <param name="driven">Their measures and how each ended, speed by speed.</param>
+    internal static IReadOnlyList<RuleMap> Of(RulePasses passes, (double[][] Rows, PassOutcome?[] Outcomes) driven)
+    {
+        var (rows, outcomes) = driven;
+        var (axis, speeds) = (passes.Axis, passes.Speeds);
+        IReadOnlyList<T> Along<T>(Func<int, T> at) => [.. speeds.Select((_, i) => at(i * passes.Columns))];
         var ended = Along<IReadOnlyList<PassOutcome?>>(row => outcomes[row..(row + axis.Values.Count)]);
-        return [.. measures.Select((measure, k) => new RuleMap
+        return [.. passes.Measures.Select((measure, k) => new RuleMap
         {
             Axis = axis,
             Measure = measure,
-            Model = model,
-            Road = road,
+            Model = passes.Model,
+            Road = passes.Road,
             Speeds = speeds,
             Measured = Along<IReadOnlyList<double>>(row => [.. axis.Values.Select((_, j) => rows[row + j][k])]),
             Outcomes = ended,
-            Reference = Along(row => rows[row + reference][k]),
-            ReferenceOutcomes = Along(row => outcomes[row + reference]),
-            OwnMeasured = Along(row => rows[row + ownColumn][k]),
-            Refusals = refusals,
+            Reference = Along(row => rows[row + passes.Reference][k]),
+            ReferenceOutcomes = Along(row => outcomes[row + passes.Reference]),
+            OwnMeasured = Along(row => rows[row + passes.Own][k]),
+            Refusals = passes.Refusals,
         })];
     }
 
@@ -180,16 +165,4 @@ public sealed record RuleMap
     }
 
     private static bool BottomsOut(PassOutcome? outcome) => outcome == PassOutcome.TravelOutOfRange;
-
-    private static (RideModel? Car, string Refusal) Changed(RideModel model, RuleAxis axis, double value)
-    {
-        try
-        {
-            return (axis.Change(model, value), "");
-        }
-        catch (RefusedValueException refusal)
-        {
-            return (null, refusal.Message);
-        }
-    }
 }

@@ -46,6 +46,18 @@ public sealed class FilmFileTests : IDisposable
         });
     }
 
+    // What a phone writes into slow motion that it keeps as 30 a second.
+    [Theory]
+    [InlineData("240", 8.0)]
+    [InlineData("120", 4.0)]
+    [InlineData("30", 1.0)]
+    [InlineData("fast", null)]
+    public void Slow_motion_is_known_by_the_rate_of_the_sensor_that_a_phone_wrote(string rate, double? slower) => Assert.Equal(
+        slower,
+        FilmFile.Open(Made(
+            "slow.mp4", "-f", "lavfi", "-i", "testsrc=s=640x360:d=0.5:r=30", "-pix_fmt", "yuv420p", "-movflags", "use_metadata_tags", "-metadata",
+            $"com.android.capture.fps={rate}")).Known.PlayedSlower);
+
     [Fact]
     public void A_film_that_is_not_there_is_refused() => Refused("There is no film", Path.Combine(folder.FullName, "none.mp4"));
 

@@ -73,6 +73,16 @@ public class FollowingTests
         Refused("The body shows", sky, Planted.Small with { Plain = true, Camera = Planted.Small.Camera with { Noise = 0.0 } });
     }
 
+    // The body is followed in every frame then: it is the wheels that were not found.
+    [Fact]
+    public void Hubs_marked_beside_the_wheels_are_refused_by_what_was_not_found()
+    {
+        PicturePoint Below(PicturePoint hub) => new(hub.X, hub.Y + 60.0);
+        var off = Marks with { Front = Below(Marks.Front), Rear = Below(Marks.Rear) };
+        Refused("The front wheel was found in ", off);
+        Refused("both are needed in 12 at least", off);
+    }
+
     [Fact]
     public void A_mark_after_the_films_end_is_refused() => Refused("ends at 0.", Marks with { Time = 9.0 });
 

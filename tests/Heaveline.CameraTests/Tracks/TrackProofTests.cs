@@ -57,12 +57,12 @@ public class TrackProofTests
     public void A_camera_that_turns_after_the_car_is_followed()
     {
         var film = Planted.By(c => c with { Pan = 0.8 }) with { From = -0.3, To = 1.2 };
-        var track = Holds(film, 0.06, 2.5);
+        var track = Holds(film, 0.06, 2.0);
         Assert.Contains(track.Remarks, r => r.StartsWith("The camera moved by up to ", StringComparison.Ordinal));
     }
 
     [Fact]
-    public void Ten_degrees_aslant_are_taken_off() => Holds(Planted.By(c => c with { Slant = 10.0 * Degree }), 0.06, 2.5);
+    public void Ten_degrees_aslant_are_taken_off() => Holds(Planted.By(c => c with { Slant = 10.0 * Degree }), 0.06, 2.0);
 
     [Fact]
     public void Compressed_at_a_rate_that_varies_it_is_followed_in_its_own_time()
@@ -83,6 +83,11 @@ public class TrackProofTests
         var track = Holds(film, 0.06, 2.0);
         // Hidden points are dropped; those that are seen do not follow the post.
         Assert.Contains(track.Frames, f => f.Body is { } body && body.Dropped > 1.3 * Dropped(track));
+        // A stretch in which a wheel was hidden is told with its time and why.
+        Assert.All(
+            track.Remarks.Where(r => r.Contains("the longest from", StringComparison.Ordinal)),
+            r => Assert.Matches("wheel was lost in .* to .* s: (something stands before the car|it does not look there as)", r));
+        Assert.Contains(track.Remarks, r => r.Contains("wheel was lost in", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -78,6 +78,63 @@ public class FilmTests
             File.ReadAllText(scratch["again.csv"]));
     }
 
+    [Fact]
+    public void A_kept_track_of_other_marks_is_not_used_and_a_named_track_that_is_not_there_is_said()
+    {
+        using var scratch = new Scratch();
+        var sheet = File.ReadAllText(Path.Combine(House.Checkout.Root, Grey));
+        var track = File.ReadAllLines(Path.Combine(House.Checkout.Root, "examples", "films", "grey-saloon-25.csv")).ToList();
+        track.Insert(2, "from,bytes,12,ends,AB,at_s,1.698,front_px,1050.6,579.1,rear_px,873.2,577.9,box_px,870,520,1055,572");
+        File.WriteAllLines(scratch["grey.csv"], track);
+        File.WriteAllText(scratch["grey.yaml"], sheet);
+        Assert.Equal(0, Spoken.Of("film", scratch["grey.yaml"]).Code);
+        File.WriteAllText(scratch["grey.yaml"], sheet.Replace("[873.2, 577.9]", "[875.2, 577.9]", StringComparison.Ordinal));
+        var said = Spoken.Of("film", scratch["grey.yaml"]);
+        Assert.NotEqual(0, said.Code);
+        Assert.Contains("is not used: it was followed from other marks than its sheet has now", said.Remarks, StringComparison.Ordinal);
+        File.WriteAllText(scratch["lost.yaml"], sheet + "track: gone.csv\n");
+        Assert.Contains("its track: gone.csv is not there", Spoken.Of("film", scratch["lost.yaml"]).Remarks, StringComparison.Ordinal);
+        File.WriteAllText(scratch["file.yaml"], sheet + "file: grey.mp4\n");
+        Assert.Contains("Did you mean video?", Spoken.Of("film", scratch["file.yaml"]).Remarks, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_film_whose_speed_nobody_said_is_asked_about_where_it_goes_as_slowly_as_slow_motion()
+    {
+        using var scratch = new Scratch();
+        var rows = File.ReadAllLines(Path.Combine(House.Checkout.Root, "examples", "films", "grey-saloon-25.csv"));
+        var from = Array.FindIndex(rows, r => r.StartsWith("time_s", StringComparison.Ordinal)) + 1;
+        for (var i = from; i < rows.Length; i++)
+        {
+            var cells = rows[i].Split(',');
+            cells[0] = (4.0 * double.Parse(cells[0], System.Globalization.CultureInfo.InvariantCulture))
+                .ToString("R", System.Globalization.CultureInfo.InvariantCulture);
+            rows[i] = string.Join(',', cells);
+        }
+
+        File.WriteAllLines(scratch["slow.csv"], rows);
+        var sheet = File.ReadAllText(Path.Combine(House.Checkout.Root, Grey));
+        File.WriteAllText(scratch["slow.yaml"], sheet.Replace("speed: 25 km/h\n", "", StringComparison.Ordinal));
+        var said = Spoken.Of("film", scratch["slow.yaml"]);
+        Assert.Contains("one film at 6 km/h as played", said.Results, StringComparison.Ordinal);
+        Assert.Contains("the car went 25 km/h or 50 km/h", said.Results, StringComparison.Ordinal);
+        File.WriteAllText(scratch["slow.yaml"], sheet);
+        said = Spoken.Of("film", scratch["slow.yaml"]);
+        Assert.Contains("one film at 25 km/h, wheels", said.Results, StringComparison.Ordinal);
+        Assert.DoesNotContain("as played", said.Results, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Of_the_dampers_the_film_says_what_it_tells_and_beside_a_car_file_which_of_its_loads_it_allows()
+    {
+        var said = Spoken.Of("film", Grey, "--car", "examples/garage/fern-saloon.yaml", "--load", "empty");
+        Assert.Contains("Of the dampers the film says: they are stiffer in rebound than in bump, more than 1000 to 1", said.Results,
+            StringComparison.Ordinal);
+        Assert.Matches("the film's frequencies allow (it under .* too|this one alone)", said.Results.ReplaceLineEndings(" "));
+        said = Spoken.Of("film", Grey, "--car", "examples/garage/fern-saloon-cured.yaml", "--load", "empty");
+        Assert.Matches("under (none of its loads|.* it would have)", said.Results.ReplaceLineEndings(" "));
+    }
+
     [Theory]
     [InlineData("needs a sheet", "examples/films/grey-saloon-25.csv")]
     [InlineData("show several cars", Grey, Red)]

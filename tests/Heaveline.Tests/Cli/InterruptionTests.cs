@@ -100,7 +100,7 @@ public class InterruptionTests
         var ended = new TaskCompletionSource<int>(TaskCreationOptions.RunContinuationsAsynchronously);
         using var interruption = new Interruption(code => ended.TrySetResult(code));
         interruption.Ask();
-        Assert.Equal(ExitCode.NotComputed, await ended.Task.WaitAsync(TimeSpan.FromMinutes(1), TestContext.Current.CancellationToken));
+        Assert.Equal(ExitCode.NotComputed, await ended.Task.WaitAsync(TimeSpan.FromMinutes(2), TestContext.Current.CancellationToken));
     }
 
     [Theory]

@@ -80,6 +80,24 @@ public class KeptStudyTests
         Assert.Contains(": 5 pieces of before, 0 more.", resumed.Remarks, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("ratio")]
+    [InlineData("damping")]
+    public void Maps_of_a_rule_are_kept_too_those_of_the_other_loads_among_them(string rule)
+    {
+        using var scratch = new Scratch();
+        string[] line = ["rule", Car, "--rule", rule, "--load", "driver", "--speeds", "9", "--from", "20 km/h", "--to", "60 km/h"];
+        var whole = Spoken.Of([.. line, "--csv", scratch["whole.csv"]]).Results;
+        string[] kept = [.. line, "--csv", scratch["kept.csv"], "--kept-in", scratch["."]];
+        var first = Spoken.Of(kept);
+        Assert.Equal((0, whole.Replace("whole.csv", "kept.csv", StringComparison.Ordinal)), (first.Code, first.Results));
+        Assert.Equal(File.ReadAllBytes(scratch["whole.csv"]), File.ReadAllBytes(scratch["kept.csv"]));
+        var resumed = Spoken.Of([.. kept, "--resume"]);
+        Assert.Equal((0, first.Results), (resumed.Code, resumed.Results));
+        Assert.Matches(@": \d+ pieces of before, 0 more\.", resumed.Remarks);
+        Assert.Equal(File.ReadAllBytes(scratch["whole.csv"]), File.ReadAllBytes(scratch["kept.csv"]));
+    }
+
     [Fact]
     public void Words_that_do_not_go_together_are_refused()
     {
@@ -89,6 +107,20 @@ public class KeptStudyTests
         var nowhere = Spoken.Of([.. Small, "--kept-in", scratch["nowhere"]]);
         Assert.Equal(ExitCode.Refused, nowhere.Code);
         Assert.Contains("there is no such folder", nowhere.Remarks, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_folder_that_takes_no_file_is_refused_before_anything_is_worked_out()
+    {
+        // Even root makes nothing there.
+        Assert.SkipUnless(OperatingSystem.IsLinux(), "No folder is known here in which nobody may write.");
+        foreach (var more in new string[][] { [], ["--resume"] })
+        {
+            var refused = Spoken.Of([.. Small, "--kept-in", "/proc", .. more]);
+            Assert.Equal((ExitCode.Refused, ""), (refused.Code, refused.Results));
+            Assert.StartsWith("heaveline: --kept-in /proc: nothing can be kept there. ", refused.Remarks, StringComparison.Ordinal);
+            Assert.EndsWith("Name a folder in which you may write, or leave --kept-in out.\n", refused.Remarks, StringComparison.Ordinal);
+        }
     }
 
     [Fact]
@@ -115,7 +147,7 @@ public class KeptStudyTests
             var remarks = process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
             // At any moment between the start of the program and about its end.
             var patience = 3_000.0 * SplitMix.Uniform(5UL, (ulong)life);
-            if (kills < 25 && watch.Elapsed < TimeSpan.FromSeconds(15.0)
+            if ((kills < 3 || (kills < 25 && watch.Elapsed < TimeSpan.FromSeconds(15.0)))
                 && !process.WaitForExit(TimeSpan.FromMilliseconds(patience)))
             {
                 process.Kill();
@@ -132,7 +164,7 @@ public class KeptStudyTests
                 break;
             }
 
-            Assert.True(life < 60, "It is done before it can be killed.");
+            Assert.True(life < 200, "It is done before it can be killed.");
             Directory.Delete(scratch[".heaveline"], recursive: true);
         }
     }
@@ -148,8 +180,14 @@ public class KeptStudyTests
             using var remarks = new StringWriter();
             var words = Small.Select(word => word.StartsWith("examples/", StringComparison.Ordinal) ? Path.Combine(Checkout.Root, word) : word);
             var code = Program.Run([.. words, "--kept-in", scratch["."], "--resume"], new Streams(results, remarks, interactive: false), stop.Token);
-            Assert.True(code == 0 ? results.ToString().Length > 0 : remarks.ToString().Contains("nothing was written", StringComparison.Ordinal)
-                || remarks.ToString().Contains("is kept in", StringComparison.Ordinal), $"{code}: {remarks}");
+            // Wherever the request found it, and that is another place on every machine: at its end, with a best so far, or before there was one.
+            var said = remarks.ToString();
+            Assert.True(
+                code == 0 ? results.ToString().Length > 0
+                    : said.Contains("what is told is the best so far", StringComparison.Ordinal)
+                        ? results.ToString().Contains("So far, stopped before its end", StringComparison.Ordinal)
+                        : said.Contains("nothing was written", StringComparison.Ordinal) || said.Contains("is kept in", StringComparison.Ordinal),
+                $"{code}: {said}{results}");
         }
 
         Assert.Equal(Whole.Value, Spoken.Of([.. Small, "--kept-in", scratch["."], "--resume"]).Results);

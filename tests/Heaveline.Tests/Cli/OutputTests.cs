@@ -12,6 +12,17 @@ public class OutputTests
 {
     private const string Saloon = "examples/garage/fern-saloon.yaml";
 
+    [Fact]
+    public void The_width_of_a_picture_is_asked_where_there_is_one_and_nowhere_else()
+    {
+        Assert.Contains("--column", Spoken.Of("pass", "--help").Results, StringComparison.Ordinal);
+        Assert.All(
+            ["new", "check", "cure", "report", "serve", "worksheet"],
+            command => Assert.DoesNotContain("--column", Spoken.Of(command, "--help").Results, StringComparison.Ordinal));
+        var without = Spoken.Of("pass", "examples/garage/fern-saloon.yaml", "--column");
+        Assert.Equal((2, "heaveline: --column speaks of the file of --figure: give that too, or leave it out.\n"), (without.Code, without.Remarks));
+    }
+
     [Theory]
     [InlineData("pass", "--csv", "out.csv", "/dev/null")]
     [InlineData("pass", "--figure", "out.svg", "/dev/null")]

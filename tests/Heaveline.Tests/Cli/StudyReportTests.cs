@@ -26,6 +26,35 @@ public class StudyReportTests
     }
 
     [Fact]
+    public void The_finding_of_a_study_stands_in_short_and_what_was_kept_of_it_makes_the_same_report()
+    {
+        using var scratch = new Scratch();
+        Assert.Equal(0, Spoken.Of("choose", "examples/studies/fern-four-up.yaml", "--kept-in", scratch["."]).Code);
+        string[] line = [.. Spoken.Words(Report), "--parts", "finding,choose", "--out"];
+        var kept = Spoken.Of([.. line, scratch["r.html"], "--kept-in", scratch["."]]);
+        Assert.Equal(0, kept.Code);
+        Assert.Contains("heaveline: what to buy is taken from what is kept of this very study, ", kept.Remarks, StringComparison.Ordinal);
+        Assert.Matches(@"pieces of before, 0 more\.\n", kept.Remarks);
+        var page = WebUtility.HtmlDecode(File.ReadAllText(scratch["r.html"]));
+        Assert.Contains("What to buy for Fern saloon: worth buying: A, ", page, StringComparison.Ordinal);
+        Assert.Matches("Side effects, standing under 'four up with luggage'", page);
+        Assert.DoesNotContain("kept-in", page, StringComparison.Ordinal);
+
+        File.Move(scratch["r.html"], scratch["first.html"]);
+        using var empty = new Scratch();
+        var anew = Spoken.Of([.. line, scratch["r.html"], "--kept-in", empty["."]]);
+        Assert.Contains("heaveline: nothing is kept in ", anew.Remarks, StringComparison.Ordinal);
+        Assert.Equal(File.ReadAllText(scratch["first.html"]), File.ReadAllText(scratch["r.html"]));
+        Assert.Empty(empty.Contents);
+    }
+
+    [Fact]
+    public void What_is_kept_is_of_a_study() => Assert.Equal(
+        (2, "heaveline: --kept-in takes what was kept of a study: give --study too, or leave it out.\n"),
+        (Spoken.Of("report", "examples/garage/fern-saloon.yaml", "--out", "r.html", "--kept-in", ".").Code,
+            Spoken.Of("report", "examples/garage/fern-saloon.yaml", "--out", "r.html", "--kept-in", ".").Remarks));
+
+    [Fact]
     public void A_report_of_a_study_in_which_nothing_should_be_bought_has_no_shopping_list()
     {
         using var scratch = new Scratch();

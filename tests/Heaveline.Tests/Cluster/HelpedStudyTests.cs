@@ -9,6 +9,7 @@ using Heaveline.Passes;
 namespace Heaveline.Tests.Cluster;
 
 /// <summary>Machines that help with a study, and those that must not.</summary>
+[Collection(SeveralMachines.Name)]
 public class HelpedStudyTests
 {
     private const int Count = 2500;
@@ -110,6 +111,42 @@ public class HelpedStudyTests
     }
 
     [Fact]
+    public async Task A_machine_that_is_still_joining_when_the_study_ends_is_told_and_leaves()
+    {
+        await using var study = await OneStudy.Open();
+        await study.Run(new MadeUpPieces(0), 20);
+        // It would be at its first piece for ten minutes.
+        var joining = study.Help("larch", new MadeUpPieces(600_000));
+        await study.IsTold("Joining: a piece whose answer is known is done here first.");
+        await study.DisposeAsync();
+        Assert.Equal(HelpEnd.Over, await joining);
+        Assert.Empty(study.Helped);
+    }
+
+    [Fact]
+    public async Task A_machine_whose_study_is_gone_before_it_has_joined_leaves_by_itself()
+    {
+        var code = StudyCode.Fresh();
+        using var certificate = StudyCode.Keys(code, DateTimeOffset.UtcNow).Certificate;
+        using var listener = new TcpListener(System.Net.IPAddress.Loopback, 0);
+        listener.Start();
+        var port = ((System.Net.IPEndPoint)listener.LocalEndpoint).Port;
+        var helping = Help.Out(
+            new HelpAsked { Host = "127.0.0.1", Port = port, Code = code, Program = "1", Reads = (_, _) => new MadeUpPieces(0) },
+            _ => { },
+            TestContext.Current.CancellationToken);
+        // It knocks, is answered by one that has the code, and then nobody is there any more.
+        using (var socket = await listener.AcceptTcpClientAsync(TestContext.Current.CancellationToken))
+        {
+            await using var secured = new SslStream(socket.GetStream(), false, (_, other, _, _) => other is not null);
+            await secured.AuthenticateAsServerAsync(certificate, clientCertificateRequired: true, checkCertificateRevocation: false);
+            listener.Stop();
+        }
+
+        Assert.Equal(HelpEnd.Missed, await helping);
+    }
+
+    [Fact]
     public async Task After_the_last_open_study_the_process_has_as_many_common_threads_as_before()
     {
         var first = await OneStudy.Open();
@@ -181,7 +218,7 @@ public class HelpedStudyTests
     {
         try
         {
-            return await stream.ReadAsync(new byte[256], TestContext.Current.CancellationToken).AsTask().WaitAsync(TimeSpan.FromSeconds(5.0));
+            return await stream.ReadAsync(new byte[256], TestContext.Current.CancellationToken).AsTask().WaitAsync(TimeSpan.FromSeconds(60.0));
         }
         catch (Exception refused) when (refused is IOException or TimeoutException)
         {

@@ -28,7 +28,7 @@ internal sealed class MadeUpPieces(int milliseconds) : IPieceDoer
         var number = Interlocked.Increment(ref done);
         if (number > Some)
         {
-            Gate.Wait(TimeSpan.FromMinutes(2.0), cancellation);
+            Gate.Wait(TimeSpan.FromMinutes(10.0), cancellation);
         }
 
         if (number == FailsAt)

@@ -8,6 +8,7 @@ using StackExchange.Redis;
 namespace Heaveline.Tests.Cluster;
 
 /// <summary>The databases of a laboratory, started by the tests themselves.</summary>
+[Collection(SeveralMachines.Name)]
 public class MembershipTests
 {
     [Fact]

@@ -9,6 +9,9 @@ namespace Heaveline.Tests.Cluster;
 /// <summary>A study that is open to others, and machines that help with it, all in this process, each a machine of its own to the others.</summary>
 internal sealed class OneStudy : IAsyncDisposable
 {
+    // The others of the same process may have these stand still for seconds: none of them is to be taken for dead.
+    private const int Patient = 60;
+
     private readonly CancellationTokenSource stop = new();
     private readonly List<Task<HelpEnd>> helping = [];
     private readonly Membership membership;
@@ -22,6 +25,9 @@ internal sealed class OneStudy : IAsyncDisposable
 
     /// <summary>What was said at the machine of the study.</summary>
     public ConcurrentQueue<string> Said { get; }
+
+    /// <summary>What was said at the machines that help.</summary>
+    public ConcurrentQueue<string> Told { get; } = [];
 
     public IPEndPoint At => study.At;
 
@@ -45,6 +51,7 @@ internal sealed class OneStudy : IAsyncDisposable
                 Program = "1",
                 Machine = "study",
                 Threads = 1,
+                MostMissed = Patient,
                 Withdraw = pieces => pieces.ToList().ForEach(own!.Withdrawn.Enqueue),
             },
             said.Enqueue,
@@ -67,11 +74,12 @@ internal sealed class OneStudy : IAsyncDisposable
                 Program = program,
                 Machine = machine,
                 Threads = threads,
+                MostMissed = Patient,
                 Reads = (texts, hash) => (texts, hash) is ([1, 2, 3], "hash") && doer is not NoPieces
                     ? doer
                     : throw new InvalidOperationException("The texts cannot be read."),
             },
-            _ => { },
+            Told.Enqueue,
             all.Token));
         helping.Add(help);
         return help;
@@ -88,15 +96,10 @@ internal sealed class OneStudy : IAsyncDisposable
     });
 
     /// <summary>Waits until something was said.</summary>
-    public async Task Hears(string words)
-    {
-        for (var k = 0; k < 1200 && !Said.Any(one => one.Contains(words, StringComparison.Ordinal)); k++)
-        {
-            await Task.Delay(100, TestContext.Current.CancellationToken);
-        }
+    public Task Hears(string words) => Hears(Said, words);
 
-        Assert.Contains(Said, one => one.Contains(words, StringComparison.Ordinal));
-    }
+    /// <summary>Waits until something was said at a machine that helps.</summary>
+    public Task IsTold(string words) => Hears(Told, words);
 
     public async ValueTask DisposeAsync()
     {
@@ -110,6 +113,16 @@ internal sealed class OneStudy : IAsyncDisposable
         await stop.CancelAsync();
         await Task.WhenAll(helping.Select(help => help.ContinueWith(_ => { }, TaskScheduler.Default)));
         stop.Dispose();
+    }
+
+    private static async Task Hears(ConcurrentQueue<string> said, string words)
+    {
+        for (var k = 0; k < 1800 && !said.Any(one => one.Contains(words, StringComparison.Ordinal)); k++)
+        {
+            await Task.Delay(100, TestContext.Current.CancellationToken);
+        }
+
+        Assert.Contains(said, one => one.Contains(words, StringComparison.Ordinal));
     }
 
     /// <summary>Of a machine that cannot read the study.</summary>

@@ -2,6 +2,8 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Net;
 using System.Net.Sockets;
+using Npgsql;
+using StackExchange.Redis;
 
 namespace Heaveline.Tests.Cluster;
 
@@ -19,20 +21,17 @@ internal sealed class OwnServer : IDisposable
 
     public int Port { get; }
 
-    public static async Task<OwnServer> Redis()
+    public static Task<OwnServer> Redis() => Started(server =>
     {
-        var server = new OwnServer(FreePort());
         server.Start(
             Found("redis-server"), "--port", $"{server.Port}", "--bind", "127.0.0.1", "--save", "", "--appendonly", "no",
             "--dir", server.folder.FullName);
-        await server.Answers();
-        return server;
-    }
+        return async () => await (await ConnectionMultiplexer.ConnectAsync($"127.0.0.1:{server.Port}")).DisposeAsync();
+    });
 
     // PostgreSQL will not be run by root: by nobody then.
-    public static async Task<OwnServer> Postgres()
+    public static Task<OwnServer> Postgres() => Started(server =>
     {
-        var server = new OwnServer(FreePort());
         var data = server.folder.FullName;
         string[] by = [];
         if (Environment.UserName == "root")
@@ -49,9 +48,13 @@ internal sealed class OwnServer : IDisposable
             "-c", "max_connections=60",
         ];
         server.Start(line[0], line[1..]);
-        await server.Answers();
-        return server;
-    }
+        // It listens before it lets anybody in.
+        return async () =>
+        {
+            await using var session = new NpgsqlConnection($"Host=127.0.0.1;Port={server.Port};Username=heaveline;Database=postgres;Pooling=false");
+            await session.OpenAsync();
+        };
+    });
 
     public void Dispose()
     {
@@ -90,21 +93,38 @@ internal sealed class OwnServer : IDisposable
         return process;
     }
 
-    private async Task Answers()
+    // Between finding a free port and listening at it another may take it: then the server ends at once, and is started at another one.
+    private static async Task<OwnServer> Started(Func<OwnServer, Func<Task>> start)
     {
-        for (var k = 0; ; k++)
+        for (var again = 0; ; again++)
+        {
+            var server = new OwnServer(FreePort());
+            if (await server.Answers(start(server)))
+            {
+                return server;
+            }
+
+            server.Dispose();
+            Assert.True(again < 5, "No server of its own could be started.");
+        }
+    }
+
+    private async Task<bool> Answers(Func<Task> ask)
+    {
+        for (var k = 0; !started[^1].HasExited; k++)
         {
             try
             {
-                using var client = new TcpClient();
-                await client.ConnectAsync(IPAddress.Loopback, Port, TestContext.Current.CancellationToken);
-                return;
+                await ask();
+                return !started[^1].HasExited;
             }
-            catch (SocketException) when (k < 300 && !started[^1].HasExited)
+            catch (Exception silence) when (k < 1200 && silence is SocketException or NpgsqlException or RedisException)
             {
                 await Task.Delay(100, TestContext.Current.CancellationToken);
             }
         }
+
+        return false;
     }
 
     private static int Ended(Process process)

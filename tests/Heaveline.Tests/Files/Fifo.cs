@@ -19,7 +19,7 @@ internal static class Fifo
     public static T Soon<T>(Func<T> act)
     {
         var running = Task.Factory.StartNew(act, CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
-        Assert.True(running.Wait(TimeSpan.FromSeconds(60), TestContext.Current.CancellationToken), "It still waits for the other end of a pipe.");
+        Assert.True(running.Wait(TimeSpan.FromSeconds(120), TestContext.Current.CancellationToken), "It still waits for the other end of a pipe.");
         return running.GetAwaiter().GetResult();
     }
 }

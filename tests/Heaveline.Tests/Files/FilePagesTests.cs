@@ -4,6 +4,7 @@ using System.Text.Json.Nodes;
 using Heaveline.Files;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Choosing;
+using Heaveline.Files.Crews;
 using Heaveline.Files.Drives;
 using Heaveline.Files.Films;
 using Heaveline.Files.Parts;
@@ -31,12 +32,14 @@ public class FilePagesTests
 
     private static readonly Validator FilmSchema = Validator.FromText(FilmFile.Schema.ToJsonString());
 
+    private static readonly Validator CrewSchema = Validator.FromText(CrewFile.Schema.ToJsonString());
+
     private static readonly Validator PartsSchema = Validator.FromText(PartsFile.Schema.ToJsonString());
 
     private static readonly Validator StudySchema = Validator.FromText(StudyFile.Schema.ToJsonString());
 
     public static TheoryData<string, string> Examples =>
-        [.. Files("garage"), .. Files("roads"), .. Files("ties"), .. Files("parts"), .. Files("studies"), .. Files("films")];
+        [.. Files("garage"), .. Files("roads"), .. Files("ties"), .. Files("parts"), .. Files("studies"), .. Files("films"), .. Files("crews")];
 
     [Theory]
     [InlineData("car-file.schema.json")]
@@ -52,6 +55,8 @@ public class FilePagesTests
     [InlineData("study-file.md")]
     [InlineData("film-file.schema.json")]
     [InlineData("film-file.md")]
+    [InlineData("crew-file.schema.json")]
+    [InlineData("crew-file.md")]
     [InlineData("drive-file.schema.json")]
     [InlineData("drive-file.md")]
     public void A_page_says_what_the_reader_does(string name)
@@ -69,6 +74,8 @@ public class FilePagesTests
             "study-file.md" => Page("The study of what to buy", "fern-four-up.yaml", "study-file.schema.json", StudyFile.KeyPage),
             "film-file.schema.json" => Text(FilmFile.Schema),
             "film-file.md" => Page("The film file", "grey-saloon-25.yaml", "film-file.schema.json", FilmFile.KeyPage),
+            "crew-file.schema.json" => Text(CrewFile.Schema),
+            "crew-file.md" => Page("The crew file", "suspension-lab.yaml", "crew-file.schema.json", CrewFile.KeyPage),
             "drive-file.schema.json" => Text(DriveFile.Schema),
             "drive-file.md" => DrivePage,
             "car-file.md" => Page("The car file", "fern-saloon.yaml", "car-file.schema.json", CarFile.KeyPage),
@@ -90,7 +97,7 @@ public class FilePagesTests
         var reader = new Reader(SourceText.Load(Path.Combine(Checkout.Root, "examples", folder, file), 1 << 20).Source);
         var document = Json(YamlTree.Of(reader)!);
         var schema = folder == "roads" ? RoadSchema : folder == "ties" ? TiesSchema : folder == "parts" ? PartsSchema
-            : folder == "studies" ? StudySchema : folder == "films" ? FilmSchema
+            : folder == "studies" ? StudySchema : folder == "films" ? FilmSchema : folder == "crews" ? CrewSchema
             : document["variant"] is null ? CarSchema : VariantSchema;
         Assert.True(schema.Evaluate(JsonDocument.Parse(document.ToJsonString()).RootElement).IsValid);
     }
@@ -115,6 +122,7 @@ public class FilePagesTests
         var waiting = new Queue<Shape>(
         [
             CarWords.Shape.Layout, RoadWords.Shape.Layout, DriveWords.Shape.Layout, PartsListWords.Shape.Layout, StudyWords.Shape.Layout,
+            CrewWords.Shape.Layout,
         ]);
         var seen = new HashSet<Shape>();
         while (waiting.TryDequeue(out var shape))

@@ -43,6 +43,50 @@ public class GarageSheetTests
         Assert.Contains("is no body style; there are hatchback", wrong.Refusals["body-style"], StringComparison.Ordinal);
     }
 
+    // A bench says both travels, with their doubts; a car file takes that as it stands.
+    [Theory]
+    [InlineData("36 mm for 50 mm", 0.72)]
+    [InlineData("36 mm ± 1 mm for 50 mm ± 1 mm at the wheel", 0.72)]
+    [InlineData("1.5 in for 2 in at the wheel", 0.75)]
+    [InlineData("36 mm", 0.72)]
+    public void How_far_a_spring_moves_is_read_as_the_car_file_reads_it(string words, double ratio)
+    {
+        var sheet = GarageSheet.Of("Lark", new Dictionary<string, string>(Three) { ["front-spring"] = "24 N/mm", ["front-moves"] = words });
+        Assert.Empty(sheet.Refusals);
+        Assert.Equal(ratio, CarFile.Read(new SourceText("car.yaml", sheet.Text!)).Value!.Front.Spring.MotionRatio.AtReference.Si, 1e-9);
+    }
+
+    [Theory]
+    [InlineData("36 mm for", "for which travel of the wheel")]
+    [InlineData("36 for 50 mm", "36")]
+    [InlineData("50 mm for 20 mm", "at most 2 times as far as the wheel")]
+    [InlineData("36 mm for 0 mm", "at most 2 times as far as the wheel")]
+    public void Two_travels_that_cannot_be_are_refused_in_words(string words, string said)
+    {
+        var sheet = GarageSheet.Of("Lark", new Dictionary<string, string>(Three) { ["front-spring"] = "24 N/mm", ["front-moves"] = words });
+        Assert.Null(sheet.Text);
+        Assert.Contains(said, sheet.Refusals["front-moves"], StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(null, "0.55 m ± 5 cm", "18 saloons, hatchbacks and estates")]
+    [InlineData("estate", "0.55 m ± 5 cm", "18 saloons, hatchbacks and estates")]
+    [InlineData("off-roader", "0.68 m ± 6 cm", "21 off-roaders")]
+    [InlineData("van", "0.63 m ± 10 cm", "3 people carriers")]
+    [InlineData("kit-car", "0.45 m ± 8 cm", "usual for a kit car")]
+    public void How_high_the_weight_lies_is_taken_from_cars_that_look_alike(string? style, string height, string by)
+    {
+        var typed = new Dictionary<string, string>(Three);
+        if (style is not null)
+        {
+            typed["body-style"] = style;
+        }
+
+        var line = GarageSheet.Of("Lark", typed).Text!.Split('\n').Single(one => one.Contains("centre-of-gravity-height", StringComparison.Ordinal));
+        Assert.Contains($": {height} # estimated: ", line, StringComparison.Ordinal);
+        Assert.Contains(by, line, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Every_sheet_makes_a_car_that_is_in_order_and_can_be_described()
     {

@@ -171,9 +171,13 @@ public class CarFromFilmTests
         Assert.Contains(found.Refusals, r => r.Kind == RefusalKind.NotLearned && r.Says.Contains("cannot be told apart", StringComparison.Ordinal));
         Assert.NotNull(found.Advice);
         Assert.True(found.Advice.Then < found.Advice.Now);
+        // One number is not open by two: the advice goes out from what is told.
+        var open = found.Of(found.Advice.Number)!;
+        Assert.Equal(
+            found.Advice.Number == CarNumber.PitchIndex ? 0.5 * (open.High - open.Low) : 0.5 * Math.Log(open.High / open.Low), found.Advice.Now, 1e-9);
     }
 
-    private static double Own(RideModel model, CarNumber number)
+    internal static double Own(RideModel model, CarNumber number)
     {
         double On(AxleEnd end) => AxleRide.Of(model, end).Rates.FrequencyOnRigidTyres;
         var (front, rear) = (On(AxleEnd.Front), On(AxleEnd.Rear));

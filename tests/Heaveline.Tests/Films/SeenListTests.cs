@@ -54,6 +54,40 @@ public class SeenListTests
     }
 
     [Fact]
+    public void Films_at_several_speeds_are_paired_each_with_the_nearest_and_what_has_no_partner_is_left_out()
+    {
+        var (before, after) = (Seen("fern-saloon", 1, 18.0, 24.0, 36.0), Seen("fern-saloon-cured", 5, 35.0, 18.5, 28.0));
+        var change = FilmChange.Of(before, after);
+        Assert.Equal([(0, 1), (2, 0)], change.Pairs);
+        Assert.Equal(change.After / change.Before, change.Settling.Value, 1e-9);
+        Assert.InRange(change.Settling.Value, change.Settling.Low, change.Settling.High);
+        var one = FilmChange.Of(Seen("fern-saloon", 1, 18.0), Seen("fern-saloon-cured", 5, 18.5));
+        Assert.True(change.Settling.High / change.Settling.Low < one.Settling.High / one.Settling.Low);
+        var none = FilmChange.Of(Seen("fern-saloon", 1, 18.0), Seen("fern-saloon-cured", 5, 28.0));
+        Assert.False(none.IsAlike);
+        Assert.False(double.IsFinite(none.Settling.Value));
+        Assert.NotEmpty(none.OfCar);
+    }
+
+    [Theory]
+    [InlineData(8.0, 25.0, true)]
+    [InlineData(4.0, 50.0, true)]
+    [InlineData(1.0, 25.0, false)]
+    public void Slow_motion_that_nobody_told_of_is_suspected_and_a_plain_film_is_not(double slowness, double speed, bool isSuspect)
+    {
+        var pass = FilmedCars.Pass(FilmedCars.Car("sprig-kit-car"), "village-hump", speed);
+        var track = new PlantedFilm { Pass = pass, FrameRate = 240.0, Slowness = slowness }.Track();
+        SeenCar Of(FilmTrack t, FilmGiven given) => SeenCar.Of("car", "", [(t, given)], TestContext.Current.CancellationToken);
+        Assert.Equal(isSuspect, Of(track, FilmedCars.Given(pass)).MayBeSlowMotion);
+        Assert.False(Of(track, FilmedCars.Given(pass) with { Slowness = slowness }).MayBeSlowMotion);
+        // By what the camera wrote into the film.
+        var written = Of(track with { PlayedSlower = slowness }, FilmedCars.Given(pass));
+        Assert.False(written.MayBeSlowMotion);
+        Assert.Equal(speed / 3.6, written.Speed, 0.03 * speed / 3.6);
+        Assert.Equal(slowness != 1.0, written.Passes[0].Remarks.Any(r => r.Contains("times slower than it was taken", StringComparison.Ordinal)));
+    }
+
+    [Fact]
     public void A_change_shows_in_the_rear_frequency_and_no_change_shows_in_nothing()
     {
         var (before, same) = (Seen("fern-saloon", 1, 24.0, 26.0), Seen("fern-saloon", 11, 24.0, 26.0));

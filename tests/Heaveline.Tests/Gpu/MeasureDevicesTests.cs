@@ -7,6 +7,7 @@ using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Passes;
 using Heaveline.Roads;
+using Heaveline.Studies;
 
 namespace Heaveline.Tests.Gpu;
 
@@ -17,13 +18,17 @@ public class MeasureDevicesTests(MeasureDevicesTests.OfProcessor of) : IClassFix
     private static readonly Road Hump = Road.From(new RoundTopHump { Height = new(0.075), Length = new(3.7) });
     private static readonly Road Left = Road.From(new Versine { Height = new(0.03), Length = new(1.2) }, Tracks.Left);
 
-    // Those whose questions are squares and ranges, on roads with and without an obstacle.
+    // Those whose questions are squares, ranges and times at nothing, on roads with and without an obstacle.
     private static readonly Measure<Pass>[] Measures =
     [
         SettlingCatalogue.RmsPitch, SettlingCatalogue.PeakPitch, HitCatalogue.PeakPitchAcceleration, WholePassCatalogue.PeakPitch,
         WholePassCatalogue.PeakPitchAcceleration, WholePassCatalogue.RmsPitchAcceleration, WholePassCatalogue.RmsHeaveAcceleration,
         WheelCatalogue.LoadVariation(WheelPlace.Of(0, true)), WheelCatalogue.LoadVariation(WheelPlace.Of(3, true)),
+        LiftOff(0), LiftOff(3),
     ];
+
+    private static Measure<Pass> LiftOff(int wheel) =>
+        WheelCatalogue.Of(WheelPlace.Of(wheel, true)).Single(m => m.Key.EndsWith("-lift-off", StringComparison.Ordinal));
 
     private static Car Saloon(double springs, bool curved = false, bool rubs = false)
     {
@@ -64,7 +69,9 @@ public class MeasureDevicesTests(MeasureDevicesTests.OfProcessor of) : IClassFix
             {
                 var (here, there) = (rows[k][j], twin[k][j]);
                 Assert.Equal(double.IsNaN(there), double.IsNaN(here));
-                largest = double.IsNaN(there) ? largest : Math.Max(largest, Math.Abs(here - there) / Math.Abs(there));
+                largest = double.IsNaN(there) || (here == 0.0 && there == 0.0)
+                    ? largest
+                    : Math.Max(largest, Math.Abs(here - there) / Math.Abs(there));
             }
         }
 
@@ -146,7 +153,7 @@ public class MeasureDevicesTests(MeasureDevicesTests.OfProcessor of) : IClassFix
         {
             MeasurePlace.Choose(runs.Count, words.Add, () => device);
             rows = BatchedMeasures.Of([.. runs], [SettlingCatalogue.RmsPitch], null, 2, stop);
-            // A batch of fewer passes, and one that asks for more than squares and ranges.
+            // A batch of fewer passes, and one that asks for more of its curves.
             _ = BatchedMeasures.Of([.. runs.Take(2)], [SettlingCatalogue.RmsPitch], null, 2, stop);
             Assert.Equal(runs.Count, device.Given);
             Assert.Equal(
@@ -161,14 +168,58 @@ public class MeasureDevicesTests(MeasureDevicesTests.OfProcessor of) : IClassFix
         Assert.Equal(twin.Select(r => r[0]), rows.Select(r => r[0]), (a, b) => Math.Abs(a - b) <= 1e-9 * a);
     }
 
+    [Fact]
+    public void Wheels_that_leave_the_road_are_timed_as_the_lanes_time_them()
+    {
+        var runs = Runs(k => Saloon(k), Hump, 17.3, 24.0);
+        var measures = new[] { LiftOff(0), LiftOff(3) };
+        var stop = TestContext.Current.CancellationToken;
+        var twin = BatchedMeasures.Of([.. runs], measures, null, 2, stop);
+        var rows = new ConcurrentDictionary<int, double[]>();
+        of.Devices.Of(
+            PassGroup.Whole(runs, BatchedMeasures.Usual), [.. measures.Select(m => m.InFlight!)], (k, row) => Assert.True(rows.TryAdd(k, row)), stop);
+        Assert.Contains(twin, row => row.Any(time => time > 0.0));
+        Assert.All(rows, row => Assert.Equal(twin[row.Key], row.Value));
+    }
+
+    [Fact]
+    public void What_a_choice_measures_of_its_setups_runs_on_a_device_from_several_threads_at_once()
+    {
+        var guard = new CureGuard(true, ChooseUse.Aims);
+        var runs = Runs(k => Saloon(k), Hump, 9.0, 11.0);
+        var stop = TestContext.Current.CancellationToken;
+        var twin = BatchedMeasures.Of([.. runs], guard.Measured, null, 1, stop);
+        var (words, device) = (new ConcurrentQueue<string>(), new Counting(of.Devices));
+        try
+        {
+            MeasurePlace.Choose(1, words.Enqueue, () => device);
+            // As its pieces come.
+            Parallel.For(0, 3, _ =>
+            {
+                var rows = BatchedMeasures.Of([.. runs], guard.Measured, null, 1, stop);
+                Assert.Equal(
+                    twin.SelectMany(row => row), rows.SelectMany(row => row), (a, b) => a.Equals(b) || Math.Abs(a - b) <= 1e-9 * Math.Abs(a));
+            });
+        }
+        finally
+        {
+            MeasurePlace.ChooseProcessor();
+        }
+
+        Assert.Equal(3 * runs.Count, device.Given);
+        Assert.Empty(words);
+    }
+
     private sealed class Counting(MeasureDevices devices) : IMeasureDevice
     {
-        public int Given { get; private set; }
+        private int given;
+
+        public int Given => given;
 
         public (IReadOnlyList<int> Left, IReadOnlyList<string> Why) Of(
             PassGroup group, CurveNumber[] numbers, Action<int, double[]> give, CancellationToken cancellation)
         {
-            Given += group.Requests.Length;
+            Interlocked.Add(ref given, group.Requests.Length);
             return devices.Of(group, numbers, give, cancellation);
         }
     }

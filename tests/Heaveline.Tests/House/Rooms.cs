@@ -22,6 +22,7 @@ internal static class Rooms
         ("Heaveline.Files",
         [
             "", "Forms", "Yaml", "Editing", "Cars", "Roads", "Ties", "Parts", "Choosing", "Drives", "Films", "Garages", "Reporting", "Keeping",
+            "Crews",
         ]),
         ("Heaveline.Finding", [""]),
         ("Heaveline.Gpu", ["Lanes", "Kernels", ""]),

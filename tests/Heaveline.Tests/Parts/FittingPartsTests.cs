@@ -143,6 +143,20 @@ public class FittingPartsTests
     }
 
     [Fact]
+    public void Fitting_is_counted_once_a_place_with_the_pieces_and_not_for_what_is_there()
+    {
+        var coil = Shelf.Coil with { FittingPrice = new Money(90m, "EUR") };
+        var fitted = Assert.IsType<Fitted>(Fitting.Of(
+            Shelf.Car,
+            [
+                new(PartPlace.FrontSpring, coil.Only()),
+                new(PartPlace.FrontTyre, (Tyre with { FittingPrice = new Money(30m, "EUR") }).Only()) { IsThere = true },
+            ]));
+        Assert.Equal(new Money((2 * 84m) + 90m, "EUR"), fitted.Cost);
+        Assert.Equal(fitted.Cost, fitted.Costs.Aggregate(Money.None, (sum, line) => sum + line.Total!.Value));
+    }
+
+    [Fact]
     public void A_two_wheeler_has_one_of_each() => Assert.Equal(1, Shelf.Coil.PiecesOn(VehicleKind.TwoWheeler));
 
     [Fact]

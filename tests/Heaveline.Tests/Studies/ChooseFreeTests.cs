@@ -32,15 +32,42 @@ public class ChooseFreeTests
     }
 
     [Fact]
-    public void What_is_found_is_looked_at_in_half_steps_to_either_side()
+    public void What_is_found_is_looked_at_in_the_middle_of_the_gaps_to_either_side()
     {
         Assert.NotEmpty(Answer.Findings.List);
         var range = Answer.Findings.Asked.Filters[0].Range!;
         Assert.NotEmpty(range.Between);
         var best = Answer.Findings.List[0].Fitted.Parts.Single(part => part.Place == PartPlace.RearDamper);
-        var value = ChooseFree.ValueOf(PartPlace.RearDamper, best.Option)!.Value;
+        var value = ChooseFree.ValueOf(Asked.Car, PartPlace.RearDamper, best.Option)!.Value;
         var beside = range.Values.Where(other => other != value).MinBy(other => Math.Abs(Math.Log(other / value)));
         Assert.InRange(Math.Abs(Math.Log(beside / value)), 0.0, (0.5 * Math.Log(1.1)) + 0.01);
+    }
+
+    [Theory]
+    [InlineData("80 to 200 % in steps of 10 %")]
+    [InlineData("80 to 130.5 % in steps of 8 %")]
+    [InlineData("100 to 101 % in steps of 5 %")]
+    [InlineData("60 to 140 % in steps of 50 %")]
+    public void No_two_values_of_a_range_are_nearer_than_half_a_step_however_it_is_made_finer(string words)
+    {
+        var range = Read(PartPlace.RearDamper, words).Range!;
+        var finest = range.Finer(range.Values).Values;
+        Assert.Equal((range.From, range.To), (finest[0], finest[^1]));
+        // A range of one step or less has its two ends and nothing else.
+        Assert.All(finest.Zip(finest.Skip(1)), gap => Assert.True(
+            finest.Length == 2 || gap.Second / gap.First >= Math.Sqrt(1.0 + range.Step) * (1.0 - 1e-8), $"{gap}"));
+    }
+
+    [Fact]
+    public void No_two_setups_of_the_shortlist_are_nearer_than_half_a_step()
+    {
+        double[] values =
+        [
+            .. Answer.Findings.List.SelectMany(one => one.Fitted.Parts)
+                .Select(part => ChooseFree.ValueOf(Asked.Car, part.Place, part.Option)!.Value).Order(),
+        ];
+        Assert.Equal(Answer.Findings.List.Length, values.Length);
+        Assert.All(values.Zip(values.Skip(1)), pair => Assert.True(pair.Second / pair.First >= Math.Sqrt(1.1) * (1.0 - 1e-8), $"{pair}"));
     }
 
     [Fact]
@@ -68,12 +95,12 @@ public class ChooseFreeTests
     [Fact]
     public void The_end_of_a_range_is_told_when_the_best_stands_there_and_only_then()
     {
-        var value = ChooseFree.ValueOf(PartPlace.RearDamper, Answer.Findings.List[0].Fitted.Parts[0].Option)!.Value;
+        var value = ChooseFree.ValueOf(Asked.Car, PartPlace.RearDamper, Answer.Findings.List[0].Fitted.Parts[0].Option)!.Value;
         Assert.Equal(value is 0.8 or 2.0, Answer.Sentences.Any(s => s.Id == "end-rear-damper"));
         var low = ChooseStudy.Run(
             Asked with { Filters = [Read(PartPlace.RearDamper, "80 to 130 % in steps of 10 %")] }, new StudyRun { Degree = 2 });
         // Firmer is better as far as this range goes: its end is the best.
-        Assert.Equal(1.3, ChooseFree.ValueOf(PartPlace.RearDamper, low.Findings.List[0].Fitted.Parts[0].Option));
+        Assert.Equal(1.3, ChooseFree.ValueOf(Asked.Car, PartPlace.RearDamper, low.Findings.List[0].Fitted.Parts[0].Option));
         Assert.Contains(
             low.Sentences, s => s.Id == "end-rear-damper" && s.Text.Contains("firmest rear damper of its range", StringComparison.Ordinal));
     }
@@ -83,7 +110,7 @@ public class ChooseFreeTests
     {
         var parts = Answer.Findings.Parts;
         var near = Answer.Findings.Found.Near
-            .Select(one => ChooseFree.ValueOf(PartPlace.RearDamper, parts.OptionOf(0, parts.Space.OptionAt(one.Setup, 0))))
+            .Select(one => ChooseFree.ValueOf(Asked.Car, PartPlace.RearDamper, parts.OptionOf(0, parts.Space.OptionAt(one.Setup, 0))))
             .OfType<double>().ToHashSet();
         var told = Answer.Sentences.Single(s => s.Id == "never").Text;
         var first = Answer.Findings.Asked.Filters[0].Range!.Values.First(value => !near.Contains(value));

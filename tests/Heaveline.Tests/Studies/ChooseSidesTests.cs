@@ -1,5 +1,6 @@
 using Heaveline.Cars;
 using Heaveline.Measures;
+using Heaveline.Models;
 using Heaveline.Search;
 using Heaveline.Studies;
 
@@ -54,6 +55,44 @@ public class ChooseSidesTests
         var deviation = Math.Sqrt(alone.Sum(value => (value - mean) * (value - mean)) / (alone.Length - 1));
         Assert.All(side.Changes, change => Assert.True(change.HalfWidth < 1.645 * deviation));
     }
+
+    [Fact]
+    public void A_load_under_which_a_side_effect_is_worse_than_under_the_one_told_is_named_with_it()
+    {
+        var named = 0;
+        foreach (var (k, one) in Findings.List.Index())
+        {
+            var told = Answer.Sentences.Single(s => s.Id == $"besides-{one.Letter.ToLowerInvariant()}").Text;
+            foreach (var side in Findings.Sides.Where(side => side.Measure.Better != Better.Neither && side.Measure is Measure<CarAtRest>))
+            {
+                var measure = (Measure<CarAtRest>)side.Measure;
+                double Change(LoadState load) => measure.Of(new CarAtRest(RideModel.Of(one.Fitted.Car, load)))
+                    - measure.Of(new CarAtRest(RideModel.Of(Findings.Asked.Car, load)));
+                var changes = Findings.Asked.Loads.Concat(Findings.Stood.Others).Select(load => (By: Change(load), load.Name));
+                var worst = measure.Better == Better.More ? changes.MinBy(c => c.By) : changes.MaxBy(c => c.By);
+                Assert.Equal(worst.By, side.Worst[k]!.Value.Change, 1e-12);
+                if (side.WorseWords(k) is not { } words)
+                {
+                    continue;
+                }
+
+                named++;
+                Assert.NotEqual(Findings.Full.Model.Load.Name, worst.Name);
+                Assert.Contains($"under the load '{worst.Name}' as stated", words, StringComparison.Ordinal);
+                Assert.Contains(words, told[told.IndexOf(side.Label, StringComparison.Ordinal)..], StringComparison.Ordinal);
+            }
+        }
+
+        Assert.True(named > 0);
+    }
+
+    [Fact]
+    public void A_seat_is_told_as_a_seat_and_a_load_as_a_load() => Assert.All(
+        Answer.Sentences.Where(s => s.Id.StartsWith("besides-", StringComparison.Ordinal)), s =>
+        {
+            Assert.Contains("under the load 'four up with luggage'", s.Text, StringComparison.Ordinal);
+            Assert.Contains("at the seat 'driver'", s.Text, StringComparison.Ordinal);
+        });
 
     [Fact]
     public void Better_worse_and_the_same_within_the_doubt_are_said_of_every_setup_and_stand_in_the_table()

@@ -148,6 +148,37 @@ public class ChooseStudyTests
             Said("with", "hit at most 5 % more", "with", "roll at most 5 % more"), said => said.Contains("second limit", StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData("load", "'driver' is given twice", "load", "driver", "load", "driver")]
+    [InlineData("wish", "'hit' is wished twice", "wish", "hit", "wish", "hit")]
+    [InlineData("keep", "'front bar' is kept twice", "keep", "front bar", "keep", "front bar")]
+    [InlineData("use", "the speed '25000 m/h' twice", "use", "hump at 25 km/h, 25000 m/h")]
+    [InlineData("use", "names the load 'driver' twice", "use", "hump at 25 km/h; loads driver, driver")]
+    [InlineData("use", "it has a doubt, and what is driven is driven exactly so fast", "use", "hump at 25 km/h ± 3 km/h")]
+    [InlineData("use", "speed ''", "use", "hump at 25 km/h, ")]
+    public void What_stands_twice_or_says_nothing_is_refused_by_its_name(string choice, string said, params string[] words) => Assert.Contains(
+        ChooseStudy.Question.Read(KnownThings.Words(["car", VillageParts.Saloon.Name, .. words]), new KnownThings(VillageParts.Saloon)).Objections,
+        o => o.Choice == choice && o.Sentence.Contains(said, StringComparison.Ordinal));
+
+    [Fact]
+    public void More_crossings_than_anybody_asks_for_are_refused_with_their_count_and_the_bound()
+    {
+        var speeds = string.Join(", ", Enumerable.Range(0, 5000).Select(k => FormattableString.Invariant($"{10.0 + (0.01 * k):0.00} km/h")));
+        string[] Said(string use) =>
+        [
+            .. ChooseStudy.Question
+                .Read(KnownThings.Words("car", VillageParts.Saloon.Name, "use", use), new KnownThings(VillageParts.Saloon)).Objections
+                .Where(o => o.Choice == "use").Select(o => o.Sentence),
+        ];
+        var loads = VillageParts.Saloon.LoadStates.Count;
+        var one = Assert.Single(Said($"hump at {speeds}"));
+        Assert.Contains(
+            $"are {5000 * loads} crossings of each setup; at most {ChooseUseReader.MostCrossings} are driven", one, StringComparison.Ordinal);
+        Assert.Contains("'hump' alone has 5000", one, StringComparison.Ordinal);
+        Assert.Contains(Said($"class C at {speeds}"), said => said.Contains($"at most {ChooseUseReader.MostRides}", StringComparison.Ordinal));
+        Assert.Empty(Said("hump at 25 km/h, 40 km/h"));
+    }
+
     [Fact]
     public void What_is_printed_says_obstacle_load_speed_and_window()
     {

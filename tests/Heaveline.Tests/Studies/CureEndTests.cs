@@ -43,6 +43,39 @@ public class CureEndTests
         }
     }
 
+    [Fact]
+    public void A_way_that_leads_to_no_crossing_is_told_with_what_gave_out_over_what_how_fast_and_under_which_load()
+    {
+        var told = 0;
+        foreach (var speed in new[] { 60.0, 90.0 })
+        {
+            var asked = Asked with { Speed = speed / 3.6 };
+            foreach (var way in CureTurn.Ways(Saloon))
+            {
+                var (trial, load) = (new CureTrial([way[^1]]), Load("four up with luggage"));
+                if (trial.ModelOf(Saloon, load) is not { } model)
+                {
+                    continue;
+                }
+
+                var end = CureCrossing.Told(asked, trial, new CureEnd(CureBreach.NoCrossing, load.Name, ""), Loads);
+                var isAcross = Pass.Of(model, asked.Road, asked.Speed).Outcome == PassOutcome.Completed;
+                Assert.Equal(isAcross, end.Why is null);
+                if (!isAcross)
+                {
+                    told++;
+                    var where = FormattableString.Invariant($"does not get across '{asked.Road.Caption}' at {speed:0.#} km/h (");
+                    Assert.StartsWith(where, end.Why, StringComparison.Ordinal);
+                    Assert.Contains(GaveOut.In(model, asked.Road, asked.Speed), end.Why, StringComparison.Ordinal);
+                }
+            }
+        }
+
+        Assert.True(told > 0);
+        var stop = new CureEnd(CureBreach.Stop, "driver", "41 N/mm");
+        Assert.Equal(stop, CureCrossing.Told(Asked, new CureTrial([CureTurn.Ways(Saloon)[0][0]]), stop, Loads));
+    }
+
     private static IEnumerable<LoadState> Loads => Saloon.LoadStates.Append(LoadState.Reference);
 
     private static LoadState Load(string name) => Loads.First(load => load.Name == name);

@@ -61,7 +61,7 @@ public sealed class GarageKeepingTests : BunitContext
         {
             Assert.StartsWith(said.Replace("14", $"{all}", StringComparison.Ordinal), page.Find("#found").TextContent, StringComparison.Ordinal);
             Assert.Equal(titles, string.Join('|', page.FindAll(".cars .title").Select(one => one.TextContent)));
-        }, TimeSpan.FromSeconds(20));
+        }, TimeSpan.FromSeconds(120));
         Assert.Equal(
             titles.Length > 0 && said.Contains("found:", StringComparison.Ordinal),
             page.FindAll(".cars .note").Any(note => note.TextContent.Contains("kg empty", StringComparison.Ordinal)));
@@ -145,7 +145,7 @@ public sealed class GarageKeepingTests : BunitContext
         File.Delete(Path.Combine(folder.Root, "wader.yaml"));
         page.WaitForAssertion(
             () => Assert.StartsWith("wader.yaml: gone from the disk at ", page.Find("#on-disk").TextContent, StringComparison.Ordinal),
-            TimeSpan.FromSeconds(30));
+            TimeSpan.FromSeconds(120));
         Assert.DoesNotContain("as it is now", page.Find("#on-disk").TextContent, StringComparison.Ordinal);
     }
 

@@ -47,7 +47,7 @@ public sealed class PageWiringTests : BunitContext
         });
         if (!WithoutDownloads.Contains(PathOf(page)))
         {
-            shown.WaitForState(() => Downloads().Length > 0, TimeSpan.FromSeconds(60));
+            shown.WaitForState(() => Downloads().Length > 0, TimeSpan.FromSeconds(120));
         }
 
         Assert.All(Downloads(), path => Assert.True(Routes.Any(route => Meets(route, path)), $"Nothing serves {path}."));

@@ -34,12 +34,12 @@ public sealed class QuantityFieldTests : BunitContext
         var page = Render<CarPage>();
         // Found and typed into in one turn: the page is shown anew meanwhile, when its numbers are there.
         await page.InvokeAsync(() => page.Find(Rate).Input(typed));
-        page.WaitForState(() => page.FindAll(Rate + "-said").Count > 0, TimeSpan.FromSeconds(30));
+        page.WaitForState(() => page.FindAll(Rate + "-said").Count > 0, TimeSpan.FromSeconds(120));
         await page.InvokeAsync(() => page.Find(Rate).Change(typed));
         Assert.Contains(words, page.Find(Rate + "-said").TextContent, StringComparison.Ordinal);
         Assert.DoesNotContain("Infinity", page.Find(Rate + "-said").TextContent, StringComparison.Ordinal);
         Assert.Equal("true", page.Find(Rate).GetAttribute("aria-invalid"));
-        page.WaitForAssertion(() => Assert.Equal(shown, page.Find(Rate).GetAttribute("value")), TimeSpan.FromSeconds(30));
+        page.WaitForAssertion(() => Assert.Equal(shown, page.Find(Rate).GetAttribute("value")), TimeSpan.FromSeconds(120));
         Assert.Contains("rate: 20.7 N/mm", File.ReadAllText(Path.Combine(garage, "fern-saloon.yaml")), StringComparison.Ordinal);
     }
 

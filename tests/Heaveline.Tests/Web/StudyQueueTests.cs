@@ -1,3 +1,4 @@
+using Heaveline.Studies;
 using Heaveline.Web.Serving;
 using Heaveline.Web.Studying;
 
@@ -39,6 +40,34 @@ public class StudyQueueTests
         var third = queue.Run(() => 3, cancellation);
         go.Set();
         Assert.Equal((1, 3), (await first, await third));
+    }
+
+    // The best so far is no answer for whoever asks later.
+    [Fact]
+    public async Task What_was_stopped_is_shown_and_not_kept()
+    {
+        using var queue = new StudyQueue();
+        using var stop = new CancellationTokenSource();
+        var cancellation = TestContext.Current.CancellationToken;
+        var times = 0;
+        using var study = new PageStudy<ChooseAsked, ChooseAnswer, string>(
+            (_, _) =>
+            {
+                if (times++ == 0)
+                {
+                    stop.Cancel();
+                }
+
+                return null!;
+            },
+            _ => times == 1 ? "the best so far" : "the whole",
+            queue,
+            4);
+        var asked = new AskedReading<ChooseAsked> { Asked = Heaveline.Tests.Studies.VillageParts.Asked, Key = "k", Objections = [] };
+        Assert.Equal("the best so far", await study.Answer(asked, null, null, stop.Token));
+        Assert.Null(study.Find("k"));
+        Assert.Equal("the whole", await study.Answer(asked, null, null, cancellation));
+        Assert.Equal("the whole", study.Find("k"));
     }
 
     [Fact]

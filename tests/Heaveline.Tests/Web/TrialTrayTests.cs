@@ -25,7 +25,7 @@ public sealed class TrialTrayTests : BunitContext
         JSInterop.Mode = JSRuntimeMode.Loose;
     }
 
-    private static TimeSpan Patience => TimeSpan.FromSeconds(60);
+    private static TimeSpan Patience => TimeSpan.FromSeconds(120);
 
     private NavigationManager Addresses => Services.GetRequiredService<NavigationManager>();
 

@@ -1,4 +1,6 @@
+using Heaveline.Cars;
 using Heaveline.Studies;
+using Heaveline.Web.Pages.Garages;
 using Heaveline.Web.Serving;
 
 namespace Heaveline.Web.Pages.Chosen;
@@ -6,6 +8,23 @@ namespace Heaveline.Web.Pages.Chosen;
 /// <summary>What is chosen among, as the page's address says it.</summary>
 internal static class ChooseQuery
 {
+    /// <summary>The study's file that the page was opened with: it goes along, that what is changed can be written back to it.</summary>
+    public static readonly Choice Study = new()
+    {
+        Name = StudyLink.Key,
+        Kind = ChoiceKind.Word,
+        Says = "The file of a study that was opened; what it asks stands in the address beside it.",
+        HelpName = "FILE",
+    };
+
+    /// <summary>What the page's address may say.</summary>
+    public static IReadOnlyList<Choice> All { get; } = [.. ChooseStudy.Question.Choices, Study];
+
+    /// <summary>The loads that count where none is named: every one of the car's file, or it empty.</summary>
+    /// <param name="car">The car; null for none.</param>
+    public static string[] OwnLoads(Car? car) =>
+        car is { LoadStates.Count: > 0 } ? [.. car.LoadStates.Select(load => load.Name)] : [LoadState.Reference.Name];
+
     /// <summary>A choice of the question by its name.</summary>
     public static Choice Of(string name) => ChooseStudy.Question.Choices.Single(choice => choice.Name == name);
 
@@ -34,13 +53,10 @@ internal static class ChooseQuery
     public static Given Given(Given given, GarageView garage)
     {
         var lists = Of("parts");
-        return given.All(lists).Count > 0
-            ? given
-            : new Given(
-            [
-                .. ChooseStudy.Question.Choices.Where(choice => choice != lists)
-                    .SelectMany(choice => given.All(choice).Select(w => (choice.Name, w))),
-                .. Usual(garage).Select(name => (lists.Name, (string?)name)),
-            ]);
+        return new Given(
+        [
+            .. ChooseStudy.Question.Choices.SelectMany(choice => given.All(choice).Select(words => (choice.Name, (string?)words))),
+            .. given.All(lists).Count > 0 ? [] : Usual(garage).Select(name => (lists.Name, (string?)name)),
+        ]);
     }
 }

@@ -22,7 +22,8 @@ internal sealed record UploadedFile(SaveOutcome? Outcome, string Message)
             ? $"The file has {bytes} bytes; it must have {Format.MostBytes} or fewer. Measured data go into files of their own."
         : name.Contains('/', StringComparison.Ordinal) || name.Contains('\\', StringComparison.Ordinal)
             ? "The file's name holds a folder. Give a name alone, such as fern-estate.yaml."
-        : FileFormat.DriveLog.Has(name) ? "The file looks like the log of a drive. The page of the drive brings it in."
+        : FileFormat.DriveLog.Has(name) ? "The file looks like the log of a drive: the page of the drive brings it in. "
+            + "A price sheet of springs you lay into the garage's folder."
         : !Format.Has(name) ? $"The file's name must end in {Format.EndingWords}; other kinds are not read."
         : FileName.Problem(name);
 

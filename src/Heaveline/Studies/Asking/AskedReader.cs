@@ -331,17 +331,18 @@ public sealed partial class AskedReader(Given given, IFinder finder)
 
     private double? Speed(string choice, string words)
     {
-        if (Parsed<Velocity>(choice, "speed", words, "40 km/h") is not { Amount.Si: var speed, Unit: var unit })
+        if (Parsed<Velocity>(choice, "speed", words, "40 km/h") is not { Amount: { Si: var speed, Doubt: var doubt }, Unit: var unit })
         {
             return null;
         }
 
-        if (speed is >= DrivingSpeed.Slowest and <= DrivingSpeed.Fastest)
+        if (!doubt.IsStated && speed is >= DrivingSpeed.Slowest and <= DrivingSpeed.Fastest)
         {
             return speed;
         }
 
-        Object(choice, $"speed '{words}': it must be {DrivingSpeed.LimitsIn(unit)}. {DrivingSpeed.AdviceIn(unit)}", isUsage: false);
+        Object(choice, doubt.IsStated ? $"speed '{words}': it has a doubt, and what is driven is driven exactly so fast. Leave the doubt out."
+            : $"speed '{words}': it must be {DrivingSpeed.LimitsIn(unit)}. {DrivingSpeed.AdviceIn(unit)}", isUsage: doubt.IsStated);
         return null;
     }
 

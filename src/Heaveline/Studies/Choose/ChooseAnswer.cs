@@ -66,6 +66,8 @@ public sealed record ChooseAnswer : Answer
         ["setups"] = Findings.Parts.Space.Count,
         ["driven"] = Findings.Found.Driven.Length,
         ["whole"] = Findings.Found.IsWhole,
+        // How far it came stands beside it: setups driven, and draws where any were made.
+        ["stopped"] = Failure is not null,
         ["draws"] = Findings.AreDoubtsStated ? Findings.Trial.Draws : null,
         ["seed"] = Findings.Asked.Seed,
         ["finding"] = Finding.Text,
@@ -79,6 +81,7 @@ public sealed record ChooseAnswer : Answer
             ["price"] = Findings.Parts.HasPrices ? Findings.Parts.Space.Price(one.Entry.Setup) : null,
             ["reasons"] = TablesJson.Texts(one.Entry.Reasons.Select(ChooseWords.Reason)),
         })]),
+        ["limits"] = ChooseLimitFacts.Of(Findings),
         ["notes"] = TablesJson.Texts(Words.Reasons.Concat(Words.Method).Select(s => s.Text)),
     };
 
@@ -96,18 +99,23 @@ public sealed record ChooseAnswer : Answer
     /// <inheritdoc/>
     public override IEnumerable<string> WholeLinesIn(ReaderUnits units) => LinesOf(Tables, [], units);
 
-    private IEnumerable<string> LinesOf(IReadOnlyList<FactTable> tables, IReadOnlyList<string> left, ReaderUnits units) =>
-    [
-        .. Head.Select(s => units.Text(s.Text)),
-        units.Text(Finding.Text),
-        "",
-        .. Shortlist.Select(s => units.Text(s.Text)),
-        .. TableLines(tables, units),
-        "",
-        .. left,
-        .. Words.Reasons.Concat(Words.Method).Concat(Words.Reminders).Select(s => units.Text(s.Text)),
-        .. Closing.Select(units.Text),
-    ];
+    // Where nothing is told between two blank lines one of them is left.
+    private IEnumerable<string> LinesOf(IReadOnlyList<FactTable> tables, IReadOnlyList<string> left, ReaderUnits units)
+    {
+        string[] lines =
+        [
+            .. Head.Select(s => units.Text(s.Text)),
+            units.Text(Finding.Text),
+            "",
+            .. Shortlist.Select(s => units.Text(s.Text)),
+            .. TableLines(tables, units),
+            "",
+            .. left,
+            .. Words.Reasons.Concat(Words.Method).Concat(Words.Reminders).Select(s => units.Text(s.Text)),
+            .. Closing.Select(units.Text),
+        ];
+        return lines.Where((line, k) => line.Length > 0 || k == 0 || lines[k - 1].Length > 0);
+    }
 
     internal ChooseWords Words => new(Findings);
 }

@@ -76,7 +76,7 @@ internal sealed class ChooseAxles
             }
         }
 
-        return asked.Car.Headlamp is not null && Swing(front, rear) > swing + asked.Limits.LampSwing ? ChooseRefusal.LampSwing : ChooseRefusal.None;
+        return asked.Car.Headlamp is not null && Swing(front, rear) > asked.Limits.MostSwing(swing) ? ChooseRefusal.LampSwing : ChooseRefusal.None;
     }
 
     private double Swing(AxleStand front, AxleStand rear)

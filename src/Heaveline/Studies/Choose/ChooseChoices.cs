@@ -167,6 +167,7 @@ internal static class ChooseChoices
         var wishes = ReadWishes(reader, use.Speeds.IsEmpty, isFree || lists.SelectMany(list => list.Parts).All(part => part.Price is null));
         var loads = car is null ? [] : ReadLoads(reader, car);
         use.RefuseUnknown(reader, car is null ? null : loads);
+        use.RefuseTooMany(reader, loads.Length);
         return reader.IsRefused
             ? null
             : new ChooseAsked
@@ -206,6 +207,11 @@ internal static class ChooseChoices
             else if (wish == ChooseWish.Money && isWithoutPrices)
             {
                 reader.Object(Wish.Name, $"'{word}' is wished, and nothing has a price here.", isUsage: false);
+            }
+
+            if (wishes.Contains(wish))
+            {
+                reader.Object(Wish.Name, $"'{word}' is wished twice: it counts once. Leave one of them out.");
             }
 
             wishes.Add(wish);
@@ -257,11 +263,13 @@ internal static class ChooseChoices
         {
             if (LoadedCar.LoadNamed(car, name) is { } load)
             {
-                // Twice the same is no more than once.
-                if (loads.All(one => one.Name != load.Name))
+                if (loads.Any(one => one.Name == load.Name))
                 {
-                    loads.Add(load);
+                    reader.Object(Loads.Name, $"'{name}' is given twice: it counts once. Leave one of them out.");
+                    continue;
                 }
+
+                loads.Add(load);
             }
             else
             {

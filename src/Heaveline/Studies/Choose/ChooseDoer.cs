@@ -104,6 +104,10 @@ internal sealed class ChooseDoer : IPassDoer
         foreach (var (k, (row, models)) in of.Index())
         {
             rows[row] = RowOf(crossed.AsSpan(k * each, each), models, own, piece, piece.Setups[row] == 0L);
+            if (use.HasTravel && rows[row].IsDriven)
+            {
+                ChooseTravel.Of(models.Concat(Others(((Fitted)parts.Fit(piece.Setups[row])).Car, own))).CopyTo(rows[row].Numbers, use.FirstTravel);
+            }
         }
 
         return rows;
@@ -172,6 +176,19 @@ internal sealed class ChooseDoer : IPassDoer
             Excesses = [.. excess.Select(e => double.IsFinite(e) ? e : -1.0)],
         };
     }
+
+    // What stands under a load that counts may not in a drawn car under another one: then nothing is left there.
+    private IEnumerable<RideModel?> Others(Car car, Drawn own) => Stood.Others.Select(load =>
+    {
+        try
+        {
+            return own.Car.ModelOf(car, load);
+        }
+        catch (RefusedValueException)
+        {
+            return null;
+        }
+    });
 
     private static Measure<Pass> LeastLoad(WheelPlace place) => WheelCatalogue.Of(place).Single(measure => measure.Key == $"{place.Key}-least-load");
 

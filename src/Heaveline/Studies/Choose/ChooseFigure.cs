@@ -49,7 +49,7 @@ internal static class ChooseFigure
         return new Figure
         {
             Title = $"{findings.Asked.Car.Name}: what to buy",
-            AltText = FormattableString.Invariant($"{allowed.Length} setups by their settling and their {name}; ")
+            AltText = $"{Quantities.InvariantText.Count(allowed.Length, "setup by its", "setups by their")} settling and {name}; "
                 + (findings.List.IsEmpty ? "none is worth buying." : $"{findings.List.Length} of them lettered."),
             Caption = $"{words.Finding.Text} {words.Asked.Text}",
             SignNote = "Cross: the car as it is. Letters: the shortlist. Grey: other setups that keep the limits as stated"

@@ -14,10 +14,12 @@ internal static class ChooseFree
         range.Values.Select(value => Of(car.Axles[(int)place.End()!.Value], place, value)).OfType<PartOption>();
 
     /// <summary>What stands at a place, in the measure of its range; null where it has none.</summary>
+    /// <param name="car">The car as it is: dampers are measured by its own.</param>
     /// <param name="place">The place.</param>
     /// <param name="option">The part; null for the car's own.</param>
-    public static double? ValueOf(PartPlace place, PartOption? option) => option is null ? null
-        : place.Sort() == PartSort.Damper ? option.Damping?.Factor.Si
+    public static double? ValueOf(Car car, PartPlace place, PartOption? option) => option is null ? null
+        : place.Sort() == PartSort.Damper
+            ? option.Damping?.Factor.Si / (car.Axles[(int)place.End()!.Value].Damper.Law as TableDamper)?.Factor.Si
         : (option.Spring?.Law as LinearSpring)?.Rate.Si;
 
     // A damper of other force is off as the present one is: its rig is the same.

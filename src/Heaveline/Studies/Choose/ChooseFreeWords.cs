@@ -12,7 +12,9 @@ internal static class ChooseFreeWords
         var ranges = findings.Asked.Filters.Where(filter => filter.Range is not null).ToArray();
         return ranges.Length == 0 ? null : new("ranges",
             "Free ranges: " + string.Join("; ", ranges.Select(filter => $"{filter.Place.Name()} {filter.Range!.Words(filter.Place)}"))
-            + (ranges.Any(filter => !filter.Range!.Between.IsEmpty) ? ", and half a step to either side of those of the first shortlist" : "")
+            + (ranges.Any(filter => !filter.Range!.Between.IsEmpty)
+                ? ", and the middle of the gaps to either side of those of the first shortlist"
+                : "")
             + ". Rates are those of one spring at the spring itself, dampers the present curve with all forces times one number. Nobody was "
             + "asked for a price of such parts: no setup has one.");
     }
@@ -34,7 +36,8 @@ internal static class ChooseFreeWords
             var own = place;
             var values = Enumerable.Range(1, parts.Space.Places[own].Options.Length - 1)
                 .Select(option => (
-                    Value: ChooseFree.ValueOf(parts.Places[own], parts.OptionOf(own, option))!.Value, IsNear: near.Contains((own, option))))
+                    Value: ChooseFree.ValueOf(findings.Asked.Car, parts.Places[own], parts.OptionOf(own, option))!.Value,
+                    IsNear: near.Contains((own, option))))
                 .OrderBy(one => one.Value);
             foreach (var (value, isNear) in values.Append((double.NaN, true)))
             {

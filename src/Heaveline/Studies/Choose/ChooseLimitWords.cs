@@ -19,11 +19,28 @@ internal static class ChooseLimitWords
     public static string LeastLoad(double least) =>
         $"least tyre load over the obstacles at least {Share(least)} of that at rest, or no less than now";
 
+    /// <summary>A limit on travel, standing.</summary>
+    /// <param name="what">Of what it is left.</param>
+    /// <param name="limit">The limit.</param>
+    public static string Travel(string what, ChooseTravelLimit limit)
+    {
+        string?[] axles =
+        [
+            limit.Front is { } front ? $"{Millimetres(front)} at the front" : null,
+            limit.Rear is { } rear ? $"{Millimetres(rear)} at the rear" : null,
+        ];
+        return $"{what} left at least {string.Join(" and ", axles.OfType<string>())}, standing, under any load";
+    }
+
+    /// <summary>The limit that always holds of what may be chosen, held to a share of its own.</summary>
+    public const string NeverMetal = "never metal to metal: across every obstacle at every speed, within the travel that stops and coils leave";
+
     /// <summary>What holds standing.</summary>
     public static IReadOnlyList<string> Standing(ChooseLimits limits) =>
     [
         $"roll in a bend at most {Share(limits.Roll)} more", $"pitch in braking at most {Share(limits.Braking)} more",
-        FormattableString.Invariant($"beam's swing between loads at most {In.Percent.Of(limits.LampSwing):0.##} % of the distance more"),
+        FormattableString.Invariant($"beam's swing between loads at most {In.Percent.Of(limits.LampSwingInAll ?? limits.LampSwing):0.##} % ")
+            + (limits.LampSwingInAll is null ? "of the distance more" : "of the distance in all"),
         .. limits.Cost is { } most ? new[] { $"at most {most}" } : [],
     ];
 
@@ -42,9 +59,11 @@ internal static class ChooseLimitWords
         (int)ChooseRefusal.Cost => $"costs more than {limits.Cost}",
         (int)ChooseRefusal.Roll => $"rolls more than {Share(limits.Roll)} more in a bend",
         (int)ChooseRefusal.Braking => $"pitches more than {Share(limits.Braking)} more in braking",
-        (int)ChooseRefusal.LampSwing => "swings the beam more between loads",
+        (int)ChooseRefusal.LampSwing => $"swings the beam {(limits.LampSwingInAll is null ? "more" : "too far")} between loads",
         _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "No such reason."),
     };
+
+    private static string Millimetres(double length) => $"{Numeral.Of(In.Millimetres.Of(length), "0.##")} mm";
 
     private static string Share(double share) => $"{Numeral.Of(In.Percent.Of(share), "0.#")} %";
 }

@@ -32,8 +32,20 @@ public sealed record ChooseLimits
     /// <summary>In what share of the drawn cars that must hold.</summary>
     public double LeastLoadShare { get; init; } = UsualShare;
 
+    /// <summary>How much bump travel must be left standing under any load; null for no limit.</summary>
+    public ChooseTravelLimit? BumpLeft { get; init; }
+
+    /// <summary>How much droop must be left standing under any load; null for no limit.</summary>
+    public ChooseTravelLimit? DroopLeft { get; init; }
+
+    /// <summary>In what share of the drawn cars every crossing must run to its end; null: no limit of its own.</summary>
+    public double? NeverMetal { get; init; }
+
     /// <summary>The greatest of these shares.</summary>
-    public double GreatestShare => new[] { WorstRoadShare, HitShare, GripShare, LeastLoadShare }.Max();
+    public double GreatestShare => new[]
+    {
+        WorstRoadShare, HitShare, GripShare, LeastLoadShare, BumpLeft?.Share ?? 0.0, DroopLeft?.Share ?? 0.0, NeverMetal ?? 0.0,
+    }.Max();
 
     /// <summary>By how much the roll in a bend may grow under any load, in the car as stated.</summary>
     public double Roll { get; init; } = 0.05;
@@ -43,6 +55,13 @@ public sealed record ChooseLimits
 
     /// <summary>By how much the beam may swing more between loads, in drop per distance, in the car as stated.</summary>
     public double LampSwing { get; init; } = 0.001;
+
+    /// <summary>How far the beam may swing between loads in all, in drop per distance, whatever it does now; null: as much more as it may.</summary>
+    public double? LampSwingInAll { get; init; }
+
+    /// <summary>How far the beam may swing between loads, in drop per distance.</summary>
+    /// <param name="now">How far it does in the car as it is.</param>
+    internal double MostSwing(double now) => LampSwingInAll ?? (now + LampSwing);
 
     /// <summary>What it may cost; null for no limit.</summary>
     public Money? Cost { get; init; }

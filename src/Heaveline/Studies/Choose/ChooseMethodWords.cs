@@ -16,7 +16,7 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
         .. new[]
         {
             Driven, Limits, OnStops, Refused, Audit, Draws, Unfelt, NotCrossed, NotDriven, LeftOut, ChooseFreeWords.Ranges(findings), Filtered,
-            Closed, Bars, Wishes,
+            Closed, Bars, Fitting, Wishes,
         }.OfType<Sentence>(),
     ];
 
@@ -24,14 +24,16 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
     {
         { IsStopped: false, IsWhole: true, Within: 1 } =>
             $"No setup but the car as it is {Fits}.",
-        { IsStopped: true } found => Text($"Stopped: {found.Driven.Length} setups were driven."),
-        { IsWhole: true } found => Text($"Every one of the {found.Within} setups that {Fit} was driven")
+        { IsStopped: true } found => $"Stopped: {Count(found.Driven.Length, "setup was", "setups were")} driven.",
+        { IsWhole: true, Within: var within } found => Text($"Every one of the {within} setups that {Fit} was driven")
             + (found.AreSilentChosen ? ", those that differ in their bars alone counted once." : "."),
         { Rounds: [.., var last] } found =>
-            Text($"Of {found.Within} setups to drive {found.Driven.Length} were driven in {found.Rounds.Length} rounds: a sample, and whatever lay ")
+            Text($"Of {Count(found.Within, "setup", "setups")} to drive {Count(found.Driven.Length, "was", "were")} driven in ")
+            + $"{Count(found.Rounds.Length, "round", "rounds")}: a sample, and whatever lay "
             + Text($"within {In.Percent.Of(last.Margin):0.#} % of the front that a fit to those driven guessed, {Until(found)}; at setups ")
             + Text($"not driven before the fit was off by {In.Percent.Of(last.Residual):0.##} % (RMS) in the last round."),
-        var found => Text($"Of {found.Within} setups to drive {found.Driven.Length} were driven, a sample; {Left(found)} was left near the front."),
+        var found => $"Of {Count(found.Within, "setup", "setups")} to drive {Count(found.Driven.Length, "was", "were")} driven, a sample; "
+            + $"{Left(found)} left near the front.",
     });
 
     // Where front and rear are joined, how a setup stands is looked at once it was driven.
@@ -43,9 +45,9 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
 
     private static string Until(FoundSetups found) => found.LeftNear == 0
         ? "until nothing was left"
-        : Text($"and stopped after {found.Rounds.Length} rounds with {found.LeftNear} still near");
+        : Text($"and stopped after {Count(found.Rounds.Length, "round", "rounds")} with {found.LeftNear} still near");
 
-    private static string Left(FoundSetups found) => found.LeftNear == 0 ? "nothing" : Text($"{found.LeftNear}");
+    private static string Left(FoundSetups found) => found.LeftNear == 0 ? "nothing was" : Count(found.LeftNear, "was", "were");
 
     private Sentence Limits => new("limits",
         $"Limits: {string.Join("; ", findings.Found.Task.Limits.Select(limit => limit.Says + OwnShare(limit)))}"
@@ -83,10 +85,12 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
     {
         get
         {
-            var counts = findings.Found.Driven.Where(one => !one.IsAllowed).GroupBy(one => one.Refusal).Select(g => (g.Key, Count: (long)g.Count()))
+            var counts = findings.Found.Driven.Where(one => !one.IsAllowed && one.Setup != 0L).GroupBy(one => one.Refusal)
+                .Select(g => (g.Key, Count: (long)g.Count()))
                 .Concat(findings.Found.RefusedStanding.Select(r => (r.Key, Count: r.Value))).GroupBy(r => r.Key)
                 .Select(g => (Reason: g.Key, Count: g.Sum(r => r.Count))).OrderByDescending(r => r.Count).ThenBy(r => r.Reason).ToArray();
-            return counts.Length == 0 ? null : new("refused", Text($"No choice, {counts.Sum(r => r.Count)} of {Setups(findings)} setups")
+            return counts.Length == 0 ? null : new("refused", Text($"No choice, {counts.Sum(r => r.Count)} of ")
+                + Count(Setups(findings), "setup", "setups")
                 + (findings.Found.AreSilentChosen ? " (those that differ in their bars alone counted once)" : "")
                 + ", each counted by the first reason found against it"
                 + (findings.Found.IsWhole ? "" : ", those not driven by their standing alone") + ": "
@@ -103,7 +107,8 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
         Text($"Of those left out {audit.AtRandom} at random and {audit.Nearest} of the nearest were driven to look")
         + (audit, audit.Missed, audit.FoundBefore) switch
         {
-            (_, > 0, _) => Text($", and {audit.Missed} of them belonged on the front still: there may be a better setup than is told."),
+            (_, > 0, _) => $", and {Count(audit.Missed, "of them belongs", "of them belong")} on the front still: there may be a better setup "
+                + "than is told.",
             (_, _, > 0) => Text($": {audit.FoundBefore} belonged on the front at first, the search went on with a wider margin, and then none did. ")
                 + Sure(audit),
             _ => $": none belonged on the front. {Sure(audit)}",
@@ -124,10 +129,12 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
                     : new("draws", "Neither the car file nor the lists state doubts: nothing tells how sure this is.");
             }
 
-            return new("draws", Text($"Draws: the car as it is and {trial.Tried.Length - 1} setups driven in up to {trial.Draws} cars drawn within ")
-                + Text($"the stated doubts, seed {findings.Asked.Seed}, each setup against the car as it is in the same draw, until ")
-                + "it is surely none to tell"
-                + (trial.Undriven > 0 ? Text($"; {trial.Undriven} more do not count, the car as it is does not get across in them") : "")
+            return new("draws", $"Draws: the car as it is and {Count(trial.Tried.Length - 1, "setup", "setups")} driven in up to "
+                + Text($"{Count(trial.Draws, "car", "cars")} drawn within the stated doubts, seed {findings.Asked.Seed}, each setup against the ")
+                + "car as it is in the same draw, until it is surely none to tell"
+                + (trial.Undriven > 0
+                    ? $"; {Count(trial.Undriven, "more does", "more do")} not count, the car as it is does not get across there"
+                    : "")
                 + (trial.Draws < TriedSetup.Few ? ". Of so few draws a limit 'in 9 of 10' is not sure yet." : "."));
         }
     }
@@ -179,6 +186,26 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
         + "crossing, with a load to one side next to nothing.");
 
     private bool IsEven => findings.Asked.Roads.All(road => road.Loads.IsEmpty && road.Weight == findings.Asked.Roads[0].Weight);
+
+    // Whoever reads a price asks what is in it.
+    private Sentence? Fitting
+    {
+        get
+        {
+            if (!findings.Parts.HasPrices)
+            {
+                return null;
+            }
+
+            string[] hours =
+            [
+                .. findings.Asked.Lists.Where(list => list.HourlyPrice is not null && list.Parts.Any(part => part.FittingPrice is not null))
+                    .Select(list => $"'{list.Name}' ({list.HourlyPrice} an hour)"),
+            ];
+            return hours.Length == 0 ? null : new("fitting",
+                $"Prices count the fitting by the hours of {SpeedRanges.And(hours)}, each place by itself; that of other parts is not counted.");
+        }
+    }
 
     private Sentence Wishes => new("wishes", "Settling and hit (peak pitch acceleration while the wheels are on the obstacle) are weighted means of "
         + "ratios to the car as it is, "

@@ -46,6 +46,11 @@ internal static class ChooseOpenReader
             reader.Object(Keep.Name, $"'{place.Name()}' is to stay as it is, and is open: leave out one of the two.");
         }
 
+        foreach (var place in kept.GroupBy(place => place).Where(same => same.Count() > 1).Select(same => same.Key))
+        {
+            reader.Object(Keep.Name, $"'{place.Name()}' is kept twice: leave one of them out.");
+        }
+
         PartPlace[] open = [.. words.Count == 0 ? ChooseAsked.Usual.Except(kept) : places];
         if (words.Count == 0 && open.Length == 0)
         {

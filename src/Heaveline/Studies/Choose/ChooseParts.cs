@@ -186,7 +186,7 @@ internal sealed class ChooseParts
             return new SetupOption(AsItIs, 0.0) { Numbers = Numbers(place, car), Strength = Strength(place, car) };
         }
 
-        var price = option.Price is { } one ? option.Part.PiecesOn(car.Kind) * (double)one.Value : 0.0;
+        var price = option.Part.CostOn(car.Kind) is { } cost ? (double)cost.Value : 0.0;
         return new SetupOption(option.Name, price)
         {
             Numbers = Numbers(place, Fitting.Of(car, [new FittedPart(place, option)]) is Fitted fitted ? fitted.Car : car),

@@ -21,6 +21,9 @@ public sealed partial record ChooseRange(double From, double To, double Step)
 
     private const int MostValues = 200;
 
+    // Of steps multiplied on.
+    private const double Rounding = 1e-9;
+
     // Farther than this from what was measured the shape of a damper's curve is nobody's.
     private const double LeastFactor = 0.3;
     private const double MostFactor = 3.0;
@@ -31,19 +34,44 @@ public sealed partial record ChooseRange(double From, double To, double Step)
     /// <summary>How a range may be written for a sort of parts.</summary>
     public static string ExampleOf(PartSort sort) => sort == PartSort.Damper ? "60 to 140 % in steps of 5 %" : "16 to 24 N/mm in steps of 2 %";
 
-    /// <summary>All values, rising; the last step is cut short where it leads beyond the greatest.</summary>
+    /// <summary>
+    /// All values, rising; the last step is longer or shorter, where the greatest is no whole number of steps away, by half a step at most: two
+    /// values are never nearer than that.
+    /// </summary>
     public ImmutableArray<double> Values
     {
         get
         {
             var values = new List<double>(Between);
-            for (var value = From; value < To * (1.0 - (0.1 * Step)); value *= 1.0 + Step)
+            // A value nearer to the greatest than half a step gives way to it.
+            for (var value = From; value == From || value * HalfStep <= To * (1.0 + Rounding); value *= 1.0 + Step)
             {
                 values.Add(value);
             }
 
             return [.. values.Append(To).Distinct().Order()];
         }
+    }
+
+    /// <summary>The ratio of two values half a step apart (–).</summary>
+    internal double HalfStep => Math.Sqrt(1.0 + Step);
+
+    /// <summary>Whether two values are one but for rounding.</summary>
+    internal static bool IsAlike(double one, double other) => Math.Abs(one - other) <= Rounding * Math.Abs(other);
+
+    /// <summary>The same with a value in the middle of each whole gap beside some values, once a gap whoever it is beside.</summary>
+    /// <param name="found">Values of the range.</param>
+    internal ChooseRange Finer(IReadOnlyCollection<double> found)
+    {
+        var values = Values;
+        return this with
+        {
+            Between =
+            [
+                .. values.Zip(values.Skip(1)).Where(gap => found.Any(value => IsAlike(value, gap.First) || IsAlike(value, gap.Second))
+                    && gap.Second >= gap.First * (1.0 + Step) * (1.0 - Rounding)).Select(gap => Math.Sqrt(gap.First * gap.Second)),
+            ],
+        };
     }
 
     /// <summary>Whether words are meant as a range.</summary>

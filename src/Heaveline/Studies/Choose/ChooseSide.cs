@@ -19,6 +19,30 @@ internal sealed record ChooseSide(Measure Measure, string Key, string Label, dou
     /// <summary>Whether a setup's change is told from none: beyond what scatters, by both of its ends as they are printed.</summary>
     public bool IsTold(int setup) => Changes[setup].IsTold && Printed(Changes[setup].Low) != 0.0 && Printed(Changes[setup].High) != 0.0;
 
+    /// <summary>
+    /// Of each setup the load under which its change is worst in the car as stated, and that change, SI; null where neither way is better.
+    /// </summary>
+    public ImmutableArray<(double Change, string Load)?> Worst { get; init; } = [];
+
+    /// <summary>The load under which the changes are told.</summary>
+    public string Load { get; init; } = "";
+
+    /// <summary>
+    /// The load under which a setup's change, as stated, is worse than under the one that is told, a clause; null where it is printed alike or better
+    /// under every other.
+    /// </summary>
+    public string? WorseWords(int setup)
+    {
+        if (Worst.IsEmpty || Worst[setup] is not { } worst || worst.Load == Load
+            || Print(worst.Change) == Print(Changes[setup].Stated))
+        {
+            return null;
+        }
+
+        var isWorse = Printed(worst.Change) != 0.0 && (worst.Change > 0.0) != (Measure.Better == Better.More);
+        return $"{(isWorse && Turn(setup) >= 0 ? "but " : "")}{Print(worst.Change)} under the load '{worst.Load}' as stated";
+    }
+
     /// <summary>Whether it stands in the table alone: the ride of seats beyond the first.</summary>
     public bool IsFurther { get; init; }
 

@@ -38,13 +38,20 @@ internal sealed class ChooseSideWords(ChooseFindings findings)
     public IEnumerable<Sentence> Sentences => findings.Sides.IsEmpty ? [] : findings.List.Select((one, k) =>
     {
         var judged = findings.Sides.Where(side => side.Measure.Better != Better.Neither && side.Changes[k].Draws > 1 && !side.IsFurther).ToArray();
-        string Those(int turn) => string.Join(", ", judged.Where(side => side.Turn(k) == turn).Select(side =>
-            turn == 0 ? side.Label : $"{side.Label} ({side.Words(k)})"));
+        string Said(ChooseSide side, int turn) =>
+            string.Join(", ", new[] { turn == 0 ? null : side.Words(k), side.WorseWords(k) }.OfType<string>()) is { Length: > 0 } words
+                ? $"{side.Label} ({words})"
+                : side.Label;
+        string Those(int turn) => string.Join(", ", judged.Where(side => side.Turn(k) == turn).Select(side => Said(side, turn)));
         var parts = new[] { ("better", 1), ("worse", -1), ("the same within the doubt", 0) }
             .Select(turn => (Words: turn.Item1, Those: Those(turn.Item2))).Where(turn => turn.Those.Length > 0);
         return new Sentence(
             $"besides-{one.Letter.ToLowerInvariant()}",
-            $"Besides, with {one.Letter}, under '{findings.Full.Model.Load.Name}' and in 9 drawn cars of 10: "
+            $"Besides, with {one.Letter}, under the load '{findings.Full.Model.Load.Name}' and in 9 drawn cars of 10{Others(judged)}: "
                 + string.Join("; ", parts.Select(part => $"{part.Words}: {part.Those}")) + ".");
+
+        string Others(ChooseSide[] judged) => judged.Any(side => side.WorseWords(k) is not null)
+            ? " (where another load of the car has it worse, that stands behind)"
+            : "";
     });
 }

@@ -10,7 +10,7 @@ namespace Heaveline.Studies;
 
 /// <summary>
 /// What the setups of a shortlist change besides, with how sure that is: each in the drawn cars of the trial, against the same car without the parts,
-/// under the fullest load. Standing and on the random road share the model of a setup in a draw.
+/// under the fullest load; and in the car as stated under every other load. Standing and on the random road share the model of a setup in a draw.
 /// </summary>
 internal static class ChooseSides
 {
@@ -46,12 +46,21 @@ internal static class ChooseSides
         var spectrum = NamedSpectrum.Of(asked.Class).Spectrum;
         Rides.RideRoad[] roads = [.. asked.RideSpeeds.Select(speed => new Rides.RideRoad(spectrum, speed, OnRoad.Tracks))];
         var numbers = new double[draws.Length * cars.Length][];
-        ParallelLoop.Each(numbers.Length, run.Degree, k => numbers[k] = Numbers(draws[k / cars.Length], cars[k % cars.Length]), run.Cancellation);
+        ParallelLoop.Each(
+            numbers.Length, run.Degree, k => numbers[k] = Numbers(draws[k / cars.Length], cars[k % cars.Length], load), run.Cancellation);
+        LoadState[] others = [.. asked.Loads.Concat(findings.Stood.Others).Where(other => other.Name != load.Name)];
+        var stated = new double[others.Length * cars.Length][];
+        ParallelLoop.Each(
+            stated.Length,
+            run.Degree,
+            k => stated[k] = Numbers(Piece.AsStated, cars[k % cars.Length], others[k / cars.Length]),
+            run.Cancellation);
         (Measure Measure, string Key, string Label)[] rows =
         [
             .. standing.Select(measure => ((Measure)measure, measure.Key, measure.Label)),
-            .. asked.RideSpeeds.SelectMany((speed, s) => riding.Select(measure => (
-                (Measure)measure, FormattableString.Invariant($"{measure.Key}-{s + 1}"), $"{measure.Label}, {ChooseUse.Speed(speed)}"))),
+            .. asked.RideSpeeds.SelectMany((speed, s) => riding.Select((measure, m) => (
+                (Measure)measure, FormattableString.Invariant($"{measure.Key}-{s + 1}"),
+                $"{(m == 0 ? measure.Label : AtSeat(measure, asked.Car.Seats[m - 1].Name))}, {ChooseUse.Speed(speed)}"))),
         ];
         return
         [
@@ -59,15 +68,20 @@ internal static class ChooseSides
                 row.Measure, row.Key, row.Label, numbers[0][r], [.. Enumerable.Range(1, cars.Length - 1).Select(car => Change(car, r))])
             {
                 IsFurther = riding.Skip(2).Contains(row.Measure),
+                Load = load.Name,
+                Worst = [.. Enumerable.Range(1, cars.Length - 1).Select(car => Worst(car, r, row.Measure.Better))],
             })
                 .Where(side => side.Changes.Any(change => change.Draws > 1)),
         ];
 
-        double[] Numbers(int draw, Car car)
+        // A load may be called as a seat is.
+        static string AtSeat(Measure measure, string seat) => $"{measure.Label[(seat.Length + 2)..]} at the seat '{seat}'";
+
+        double[] Numbers(int draw, Car car, LoadState under)
         {
             try
             {
-                var model = doer.CarOf(draw).ModelOf(car, load);
+                var model = doer.CarOf(draw).ModelOf(car, under);
                 var rest = new CarAtRest(model);
                 return
                 [
@@ -86,6 +100,19 @@ internal static class ChooseSides
         {
             var ride = new CarOnRoad(response);
             return riding.Select(measure => response.Outcome == RandomOutcome.NotConverged ? double.NaN : measure.Of(ride)).ToArray();
+        }
+
+        (double Change, string Load)? Worst(int car, int row, Better better)
+        {
+            (double Change, string Load)[] all =
+            [
+                (numbers[car][row] - numbers[0][row], load.Name),
+                .. others.Select((other, o) => (stated[(o * cars.Length) + car][row] - stated[o * cars.Length][row], other.Name)),
+            ];
+            (double Change, string Load)[] told = [.. all.Where(one => double.IsFinite(one.Change))];
+            return told.Length == 0 || better == Better.Neither ? null
+                : better == Better.More ? told.MinBy(one => one.Change)
+                : told.MaxBy(one => one.Change);
         }
 
         ChooseChange Change(int car, int row)

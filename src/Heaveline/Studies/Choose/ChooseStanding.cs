@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Heaveline.Measures;
+using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
 
@@ -24,6 +25,11 @@ internal sealed class ChooseStanding
 
     /// <summary>Loads under which the car as it is stands on a bump stop: its roll and its pitch in braking are no measure there.</summary>
     public ImmutableArray<string> OnStops { get; }
+
+    /// <summary>The limit of the beam's swing that the car as it is does not keep, with its own swing, in words; null where it keeps it.</summary>
+    public string? SwingsTooFar => limits.LampSwingInAll is { } most && swing > most
+        ? $"'beam's swing between loads at most {Print(most)}' ({Print(swing)})"
+        : null;
 
     /// <summary>Whether a car stands on a bump stop.</summary>
     public static bool IsOnStops(CarAtRest rest) => StandingStops.Of(rest.Model).Any();
@@ -50,8 +56,10 @@ internal sealed class ChooseStanding
             }
         }
 
-        return Swing(after) > swing + limits.LampSwing ? ChooseRefusal.LampSwing : ChooseRefusal.None;
+        return Swing(after) > limits.MostSwing(swing) ? ChooseRefusal.LampSwing : ChooseRefusal.None;
     }
+
+    private static string Print(double drop) => $"{Numeral.Of(In.Percent.Of(drop), 2)} % of the distance";
 
     /// <summary>By how much the beam swings between loads, in drop per distance; 0 without a lamp.</summary>
     public static double Swing(IReadOnlyList<CarAtRest> loads)

@@ -16,8 +16,7 @@ namespace Heaveline.Studies;
 public static class ChooseStudy
 {
     // Shares of the work.
-    private const double Searched = 0.55;
-    private const double Tried = 0.9;
+    private const double Tried = 0.8;
 
     // Of free ranges: what is done in the steps that were asked for.
     private const double FirstSteps = 0.45;
@@ -71,23 +70,18 @@ public static class ChooseStudy
             : Once(Finer(first.Findings), run.Between(FirstSteps, 1.0) with { Through = null }, isReasoned: true);
     }
 
-    // Half a step to either side of what stands on the shortlist.
+    // The middle of the gaps to either side of what stands on the shortlist.
     private static ChooseAsked Finer(ChooseFindings found) => found.Asked with
     {
         Filters =
         [
             .. found.Asked.Filters.Select(filter => filter.Range is not { } range ? filter : filter with
             {
-                Range = range with
-                {
-                    Between =
-                    [
-                        .. found.List.SelectMany(one => one.Fitted.Parts).Where(part => part.Place == filter.Place)
-                            .Select(part => ChooseFree.ValueOf(part.Place, part.Option)).OfType<double>()
-                            .SelectMany(value => new[] { value / (1.0 + (0.5 * range.Step)), value * (1.0 + (0.5 * range.Step)) })
-                            .Where(value => value > range.From && value < range.To).Distinct().Order(),
-                    ],
-                },
+                Range = range.Finer(
+                [
+                    .. found.List.SelectMany(one => one.Fitted.Parts).Where(part => part.Place == filter.Place)
+                        .Select(part => ChooseFree.ValueOf(found.Asked.Car, part.Place, part.Option)).OfType<double>(),
+                ]),
             }),
         ],
     };
@@ -96,12 +90,13 @@ public static class ChooseStudy
     {
         var (parts, use) = (new ChooseParts(asked), new ChooseUse(asked));
         var doer = new ChooseDoer(asked, use, parts);
-        var found = SetupSearch.Of(TaskOf(asked, use, parts, PiecesByBytes.Through(doer, run.Through), run.Between(0.0, Searched)));
+        var searched = Searched(asked, parts, use);
+        var found = SetupSearch.Of(TaskOf(asked, use, parts, PiecesByBytes.Through(doer, run.Through), run.Between(0.0, searched)));
         var candidates = Shortlist.Candidates(found);
         // A part that fits beside another alone states its doubts in a setup.
         var stated = asked.Loads.Any(load => CarDoubts.Of(asked.Car, load).AreStated) || parts.StatesDoubts(asked.Loads[0])
             || candidates.Any(one => CarDoubts.Of(((Fitted)parts.Fit(one.Setup)).Car, asked.Loads[0]).AreStated);
-        var trial = TrialOf(found, candidates, stated && !found.IsStopped && candidates.Length > 0 ? asked.Draws : 0, run.Between(Searched, Tried));
+        var trial = TrialOf(found, candidates, stated && !found.IsStopped && candidates.Length > 0 ? asked.Draws : 0, run.Between(searched, Tried));
         (trial, var entries, var isRidden) = Ridden(trial, new ChooseRidden(asked, use, parts, doer, run));
         var full = NeutralLoad.Heaviest(asked.Loads);
         var own = new Lazy<ImmutableArray<double>>(() => doer.SeatPeaks(asked.Car));
@@ -134,6 +129,10 @@ public static class ChooseStudy
         run.Progress?.Report(Tried);
         return new ChooseAnswer(isReasoned ? Reasoned(findings, doer, run) : findings);
     }
+
+    // Where every setup is driven that is soon done beside the drawn cars; a fit that is made anew again and again takes longer (own runs).
+    private static double Searched(ChooseAsked asked, ChooseParts parts, ChooseUse use) =>
+        parts.Space.LoudCount <= asked.DrivenWhole / Math.Max(1, use.Crossings.Length) ? 0.2 : 0.5;
 
     /// <summary>Does pieces of a study's work, as they are asked for through <see cref="StudyRun.Through"/>.</summary>
     /// <param name="asked">What is asked.</param>
@@ -234,6 +233,11 @@ public static class ChooseStudy
                         new SetupLimit(WishKind.LoadLost, ChooseLimitWords.LeastLoad(least), asked.Limits.LeastLoadShare, (row, present) =>
                             use.LoadLost.Max(at => row.Numbers[at] - Math.Max(1.0 - least, present.Numbers[at]))),
                     }
+                    : [],
+                .. ChooseTravel.Limits(asked.Limits, use.FirstTravel),
+                .. asked.Limits.NeverMetal is { } never
+                    // What does not get across is no row to ask, and keeps no limit.
+                    ? new[] { new SetupLimit(WishKind.Settling, ChooseLimitWords.NeverMetal, never, (_, _) => -1.0) }
                     : [],
             ],
             Doer = doer,

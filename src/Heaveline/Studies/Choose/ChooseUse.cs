@@ -25,6 +25,7 @@ internal sealed class ChooseUse
     {
         HasGrip = asked.RideSpeeds.Length > 0 && (asked.Limits.Grip is not null || asked.Wishes.Contains(ChooseWish.Grip));
         HasLoads = asked.Limits.LeastLoad is not null || asked.Wishes.Contains(ChooseWish.LoadLost);
+        HasTravel = asked.Limits.BumpLeft is not null || asked.Limits.DroopLeft is not null;
         var sum = asked.Roads.Sum(road => road.Weight);
         Crossings =
         [
@@ -87,11 +88,19 @@ internal sealed class ChooseUse
     /// <summary>Whether the least tyre load over the obstacles is asked for: a number for each of them at the end, what is lost of it.</summary>
     public bool HasLoads { get; }
 
+    /// <summary>
+    /// Whether the travel left is asked for: four numbers at the end, the least under any load of bump at front and rear and of droop at both, m.
+    /// </summary>
+    public bool HasTravel { get; }
+
+    /// <summary>Where the bump travel that is left at the front stands; the other three behind it.</summary>
+    public int FirstTravel => FirstLoad + (HasLoads ? Crossings.Length : 0);
+
     /// <summary>Where what is lost of the least tyre load stands, crossing by crossing.</summary>
     public IEnumerable<int> LoadLost => Enumerable.Range(FirstLoad, HasLoads ? Crossings.Length : 0);
 
     /// <summary>How many numbers a row has.</summary>
-    public int Numbers => FirstLoad + (HasLoads ? Crossings.Length : 0);
+    public int Numbers => FirstTravel + (HasTravel ? ChooseTravel.Numbers : 0);
 
     private int FirstGrip => (2 * Crossings.Length) + Rides.Length;
 
@@ -138,12 +147,7 @@ internal sealed class ChooseUse
     /// <param name="model">Car and load at trim.</param>
     /// <param name="road">The road.</param>
     /// <param name="speed">Speed, m/s.</param>
-    public static string GaveOut(RideModel model, ChooseRoad road, double speed)
-    {
-        var pass = Pass.Of(model, road.Road, speed);
-        var end = pass.OutcomeSentence.IndexOf(". ", StringComparison.Ordinal);
-        return end > 0 ? $"{char.ToLowerInvariant(pass.OutcomeSentence[0])}{pass.OutcomeSentence[1..end]}" : BrokenOff.Of(pass.Outcome);
-    }
+    public static string GaveOut(RideModel model, ChooseRoad road, double speed) => Studies.GaveOut.In(model, road.Road, speed);
 
     private static void RefuseUncrossed(ChooseAsked asked, RideModel[] models)
     {

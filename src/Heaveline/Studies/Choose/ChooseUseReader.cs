@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Heaveline.Cars;
 using Heaveline.Roads;
+using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Studies;
 
@@ -12,6 +13,12 @@ namespace Heaveline.Studies;
 internal sealed record ChooseUseReader(
     ImmutableArray<ChooseRoad> Roads, RoadClass? Class, ImmutableArray<double> Speeds, ImmutableArray<string> Loads)
 {
+    /// <summary>Over so many crossings a setup is driven at most.</summary>
+    public const int MostCrossings = 1000;
+
+    /// <summary>At so many loads and speeds it rides on the random road at most.</summary>
+    public const int MostRides = 200;
+
     private static Choice Use => ChooseChoices.Use;
 
     /// <summary>Reads the lines; the usual ones where none was given.</summary>
@@ -27,12 +34,12 @@ internal sealed record ChooseUseReader(
                 continue;
             }
 
-            ImmutableArray<double> speeds =
-            [
-                .. line.Speeds.Select(word => reader.Speed(Use, word)).OfType<double>()
-                    // 25 km/h and 25000 m/h are one speed, whatever the last bit says.
-                    .DistinctBy(speed => Math.Round(speed, 9)).Order(),
-            ];
+            ImmutableArray<double> speeds = [.. SpeedsOf(reader, words, line).Order()];
+            foreach (var load in line.Loads.GroupBy(load => load).Where(same => same.Count() > 1))
+            {
+                reader.Object(Use.Name, $"'{words}' names the load '{load.Key}' twice: it counts once. Leave one of them out.");
+            }
+
             if (line.Letter is { } letter)
             {
                 Refuse(reader, words, line, isSecond: random is not null);
@@ -80,6 +87,49 @@ internal sealed record ChooseUseReader(
                     Use.Name, $"'{name}' is no load that counts; there are {string.Join(", ", loads.Select(load => load.Name))}.", isUsage: false);
             }
         }
+    }
+
+    /// <summary>Objects to more crossings, or more speeds on the random road, than anybody asks for: each setup is driven over all of them.</summary>
+    /// <param name="reader">Gathers what is wrong.</param>
+    /// <param name="loads">How many loads count; 0 where that is not known.</param>
+    public void RefuseTooMany(AskedReader reader, int loads)
+    {
+        void Against(int speeds, int most, string of, ChooseRoad? longest)
+        {
+            if (Math.Max(1, loads) * (long)speeds > most)
+            {
+                reader.Object(Use.Name, Text($"{Count(speeds, "speed", "speeds")} {of}")
+                    + (loads > 0 ? Text($" with {Count(loads, "load", "loads")} are {(long)loads * speeds} crossings of each setup") : "")
+                    + Text($"; at most {most} are driven{(longest is null ? "" : $": '{longest.Name}' alone has {longest.Speeds.Length}")}. ")
+                    + "Leave out speeds" + (loads > 1 ? " or loads." : "."));
+            }
+        }
+
+        Against(Roads.Sum(road => road.Speeds.Length), MostCrossings, "over obstacles", Roads.MaxBy(road => road.Speeds.Length));
+        Against(Speeds.Length, MostRides, "on the random road", null);
+    }
+
+    private static List<double> SpeedsOf(AskedReader reader, string words, ChooseUseLine line)
+    {
+        var speeds = new List<double>();
+        foreach (var word in line.Speeds)
+        {
+            if (reader.Speed(Use, word) is not { } speed)
+            {
+                continue;
+            }
+
+            // 25 km/h and 25000 m/h are one speed, whatever the last bit says.
+            if (speeds.Any(one => Math.Round(one, 9) == Math.Round(speed, 9)))
+            {
+                reader.Object(Use.Name, $"'{words}' has the speed '{word}' twice: it counts once. Leave one of them out.");
+                continue;
+            }
+
+            speeds.Add(speed);
+        }
+
+        return speeds;
     }
 
     private static void Refuse(AskedReader reader, string words, ChooseUseLine line, bool isSecond)

@@ -48,7 +48,9 @@ internal sealed class ChooseWhere(ChooseAsked asked, ChooseParts parts, ChooseDo
     {
         if (refusal >= DrivenSetup.FirstLimit)
         {
-            return found.Task.Limits[refusal - DrivenSetup.FirstLimit].Wish == WishKind.WorstRoad ? WorstCase(row) : null;
+            return found.Task.Limits[refusal - DrivenSetup.FirstLimit] is var limit && limit.Wish == WishKind.WorstRoad
+                ? WorstCase(row)
+                : parts.Fit(setup) is Fitted driven ? Travel(driven.Car, limit) : null;
         }
 
         return (parts.Fit(setup), (ChooseRefusal)refusal) switch
@@ -62,6 +64,9 @@ internal sealed class ChooseWhere(ChooseAsked asked, ChooseParts parts, ChooseDo
             _ => null,
         };
     }
+
+    private string? Travel(Cars.Car car, SetupLimit limit) => ChooseTravel.Broken(
+        asked.Limits, limit, asked.Loads.Concat(doer.Stood.Others).Select(load => RideModel.Of(car, load)));
 
     private string? WorstCase(SetupRow? row)
     {

@@ -31,7 +31,7 @@ internal sealed class ChooseWords(ChooseFindings findings)
             var (asked, space) = (findings.Asked, findings.Parts.Space);
             string[] from = [.. asked.Lists.Select(list => $"'{list.Name}'"), .. asked.HasRanges ? ["free ranges"] : Array.Empty<string>()];
             return new("asked", $"{asked.Car.Name}, from {And(from)}: "
-                + Text($"{space.Count} setups of {And(space.Places.Select(place => place.Name))}. ")
+                + Text($"{Count(space.Count, "setup", "setups")} of {And(space.Places.Select(place => place.Name))}. ")
                 + $"Driven over {string.Join("; ", asked.Roads.Select(Of))}, with {And(asked.Loads.Select(load => $"'{load.Name}'"))}"
                 + (asked.RideSpeeds.IsEmpty
                     ? "."
@@ -50,12 +50,13 @@ internal sealed class ChooseWords(ChooseFindings findings)
                 var best = findings.List[0];
                 return new("finding", $"{SoFar}orth buying: A, {findings.Parts.Words(best.Entry.Setup)}{Costs(best.Entry.Setup)}"
                     + $"{ChooseSprings.Condition(best.Fitted, findings.Asked)}. {Effect(best)}"
-                    + $"{(ChooseGrip.Fall(findings, best) is { } fall ? $" But {fall}." : "")}{OnStops}");
+                    + $"{(ChooseGrip.Fall(findings, best) is { } fall ? $" But {fall}." : "")}{OnStops}"
+                    + ChooseTravel.AsItIs(findings));
             }
 
             var bar = $"{Numeral.Of(In.Percent.Of(Shortlist.Felt), 0)} % or more off the settling"
                 + (findings.Trial.Draws > 0 ? " in 9 drawn cars of 10" : "");
-            return new("finding", (Failure is null ? "Leave it as it is: " : $"{Early}: leave it as it is, ") + findings.Least switch
+            return new("finding", Nothing + findings.Least switch
             {
                 null when !findings.Found.Driven.Any(one => one.Setup != 0L && one.IsAllowed) => "no setup may be chosen within the limits.",
                 null => NoneBetter,
@@ -63,7 +64,7 @@ internal sealed class ChooseWords(ChooseFindings findings)
                 var least => $"{(IsGained ? $"what takes {bar} does not keep there what must hold" : $"no setup that may be chosen takes {bar}")}. "
                     + $"The least settling as stated has {findings.Parts.Words(least.Setup)}{Costs(least.Setup)}: {Less(least.Wishes[0])}"
                     + $"{Ninth(least)}{Fell(least)}.",
-            } + OnStops);
+            } + OnStops + ChooseTravel.AsItIs(findings));
         }
     }
 
@@ -132,6 +133,15 @@ internal sealed class ChooseWords(ChooseFindings findings)
         ShortlistReason.LeastGrip => "the least change of tyre load",
         ShortlistReason.LeastLoadLost => "the least tyre load lost",
         _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "No such reason."),
+    };
+
+    // A car that does not keep what is asked is not to be left so, whatever the lists have.
+    private string Nothing => (Failure, ChooseTravel.AsItIs(findings).Length > 0) switch
+    {
+        (null, false) => "Leave it as it is: ",
+        (null, true) => "Nothing to buy was found that does what is asked: ",
+        (_, false) => $"{Early}: leave it as it is, ",
+        _ => $"{Early}, nothing to buy was found that does what is asked: ",
     };
 
     private const string Early = "So far, stopped before its end";
@@ -304,11 +314,12 @@ internal sealed class ChooseWords(ChooseFindings findings)
                     space.OptionAt(best, place), space.Places[place].Name, findings.Asked.RangeAt(findings.Parts.Places[place]));
                 if (range is not null)
                 {
-                    if (ChooseFree.ValueOf(findings.Parts.Places[place], findings.Parts.OptionOf(place, own)) is { } value
-                        && (value == range.From || value == range.To))
+                    if (ChooseFree.ValueOf(findings.Asked.Car, findings.Parts.Places[place], findings.Parts.OptionOf(place, own)) is { } value
+                        && (ChooseRange.IsAlike(value, range.From) || ChooseRange.IsAlike(value, range.To)))
                     {
                         yield return new($"end-{name.Replace(' ', '-')}",
-                            $"A has the {(value == range.From ? "softest" : "firmest")} {name} of its range: one beyond it might be better still.");
+                            $"A has the {(ChooseRange.IsAlike(value, range.From) ? "softest" : "firmest")} {name} of its range: "
+                                + "one beyond it might be better still.");
                     }
 
                     continue;

@@ -19,6 +19,6 @@ internal static class CureBreachWords
         CureBreach.Stop => "presses a stop deeper",
         CureBreach.Spoilt => FormattableString.Invariant(
             $"makes the {other} more than {In.Percent.Of(CureGuard.Spoilt):F0} % worse"),
-        _ => "is no car that stands and gets across",
+        _ => "cannot stand or does not get across",
     };
 }

@@ -155,7 +155,8 @@ internal sealed class CureSearch
             var between = open.ToDictionary(bound => bound.Way, bound => CureTurn.Between(bound.Allowed, bound.Refused));
             foreach (var done in open.Where(bound => between[bound.Way] is null))
             {
-                ends[done.Way] = new CureEnd(done.By.Breach, done.By.Load, done.Allowed?.Amount ?? "");
+                ends[done.Way] = CureCrossing.Told(
+                    asked, done.By.Trial, new CureEnd(done.By.Breach, done.By.Load, done.Allowed?.Amount ?? ""), loads);
             }
 
             open.RemoveAll(bound => between[bound.Way] is null);

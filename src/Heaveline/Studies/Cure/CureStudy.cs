@@ -137,7 +137,8 @@ public static class CureStudy
         if (passes.Length < described.Length)
         {
             var missing = described.First(was => passes.All(now => now.Model.Load.Name != was.Model.Load.Name));
-            return new CureEnd(CureBreach.NoCrossing, missing.Model.Load.Name, "");
+            return CureCrossing.Told(
+                asked, trial, new CureEnd(CureBreach.NoCrossing, missing.Model.Load.Name, ""), described.Select(was => was.Model.Load));
         }
 
         return described.Zip(passes, (was, now) => new CureEnd(guard.Breach(was.Pass, now.Pass), was.Model.Load.Name, ""))

@@ -214,7 +214,7 @@ internal sealed class CureWords(CureAnswer answer)
         _ => throw new NotSupportedException("Nothing is known against it."),
     };
 
-    private string Breach(CureEnd end) => $"{Breach(end.Breach)} under '{end.Load}'";
+    private string Breach(CureEnd end) => end.Why is { } why ? $"{why} under '{end.Load}'" : $"{Breach(end.Breach)} under '{end.Load}'";
 
     private string Breach(CureBreach breach) => CureBreachWords.Of(breach, answer.Other.Name);
 

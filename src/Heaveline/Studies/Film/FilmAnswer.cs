@@ -65,13 +65,14 @@ public sealed record FilmAnswer : Answer
     /// <inheritdoc/>
     public override JsonObject Facts => new()
     {
-        ["verdict"] = IsList ? Cars.NotTold.Any() ? "not-all-told" : "told" : Car.Car.IsBelieved ? "said" : "cannot-say",
+        ["verdict"] = IsList ? Cars.NotTold.Any() ? "not-all-told" : "told" : Car.Car.IsBelieved && !Car.MayBeSlowMotion ? "said" : "cannot-say",
         ["place"] = Car.Place,
         ["cars"] = new JsonArray([.. Cars.Cars.Select(c => (JsonNode)new JsonObject
         {
             ["car"] = c.Name,
             ["films"] = c.Passes.Length,
             ["speed-km-h"] = In.KilometresPerHour.Of(c.Speed),
+            ["may-be-slow-motion"] = c.MayBeSlowMotion,
             ["believed"] = c.Car.IsBelieved,
             ["slower-end"] = c.Car.SlowerEnd > 0 ? "front" : c.Car.SlowerEnd < 0 ? "rear" : null,
             ["numbers"] = new JsonArray([.. c.Car.Estimates.Select(e => (JsonNode)new JsonObject

@@ -1,6 +1,9 @@
+using System.Collections.Immutable;
+using Heaveline.Cars;
 using Heaveline.Films;
 using Heaveline.Measures;
 using Heaveline.Passes;
+using Heaveline.Quantities;
 using Heaveline.Roads;
 
 namespace Heaveline.Studies;
@@ -13,6 +16,9 @@ public sealed record FilmForecast
 
     /// <summary>Its numbers at rest.</summary>
     public required CarBeside Beside { get; init; }
+
+    /// <summary>Its numbers at rest under its other loads that it can stand under.</summary>
+    public ImmutableArray<CarBeside> Others { get; init => field = value.IsDefault ? [] : value; } = [];
 
     /// <summary>The pass; null where no bump was named.</summary>
     public Pass? Pass { get; init; }
@@ -34,9 +40,31 @@ public sealed record FilmForecast
         {
             Car = car,
             Beside = CarBeside.Of(car),
+            Others = [.. OthersOf(car)],
             Pass = pass,
             Shift = pass is null ? 0.0 : seen.FirstTouch - PitchHit.Of(pass).Window.From,
         };
+    }
+
+    private static IEnumerable<CarBeside> OthersOf(LoadedCar car)
+    {
+        foreach (var load in car.Car.LoadStates.Prepend(LoadState.Reference).Where(l => l.Name != car.Load.Name))
+        {
+            CarBeside? beside = null;
+            try
+            {
+                beside = CarBeside.Of(car with { Load = load });
+            }
+            catch (RefusedValueException)
+            {
+                // It cannot stand so: no load that was filmed.
+            }
+
+            if (beside is not null)
+            {
+                yield return beside;
+            }
+        }
     }
 
     /// <summary>A number of the pass by the key of its measure; not a number where there is none.</summary>

@@ -97,7 +97,7 @@ public static class FilmTable
             double?[] Percent(FilmNumber n) => [.. new[] { n.Value, n.Low, n.High }.Select(v => (double?)In.Percent.Of(v - 1.0))];
             void Add(Measure m, double before, double then, FilmNumber c) => table.Add(
                 m.Key + "-change", m.Label, m.Unit.Symbol, m.Format, [m.Unit.Of(before), m.Unit.Of(then), .. Percent(c)]);
-            Add(PerLift, answer.Car.PitchPerLift.Value, after.PitchPerLift.Value, change.Settling);
+            Add(PerLift, change.Before, change.After, change.Settling);
             foreach (var (number, c) in change.OfCar.Where(c => c.Number != CarNumber.PitchIndex))
             {
                 Add(Of(number), answer.Car.Car.Of(number)!.Value, after.Car.Of(number)!.Value, c);

@@ -33,13 +33,19 @@ internal static class FilmWords
         var (car, pass) = (answer.Car, answer.Car.Passes[0]);
         var speeds = car.Passes.Select(p => Speed(p.Speed)).Distinct().ToList();
         var at = car.Place.Length > 0 ? $" at {car.Place}" : "";
-        return $"{car.Name}{at}, {Count(car.Passes.Length)} at {string.Join(", ", speeds)}, wheels lifted {Millimetres(pass.Lift)}.";
+        var asPlayed = car.MayBeSlowMotion ? " as played" : "";
+        return $"{car.Name}{at}, {Count(car.Passes.Length)} at {string.Join(", ", speeds)}{asPlayed}, wheels lifted {Millimetres(pass.Lift)}.";
     }
 
     /// <summary>The sentences: the finding first.</summary>
     public static IEnumerable<Sentence> Of(FilmAnswer answer)
     {
         var (car, numbers) = (answer.Car, answer.Car.Numbers[0]);
+        if ((car.MayBeSlowMotion ? car : answer.After is { MayBeSlowMotion: true } then ? then : null) is { } slow)
+        {
+            yield return new("film-slow", SlowMotion(slow));
+        }
+
         yield return new("film-heave", Heaves(numbers));
         if (answer is { Change: { } change, After: { } after })
         {
@@ -55,12 +61,14 @@ internal static class FilmWords
                 + Still(numbers));
         }
 
-        if (double.IsFinite(numbers.Centre.Value) && double.IsFinite(numbers.HeaveShare.Value))
+        if (double.IsFinite(numbers.Centre.Value) && double.IsFinite(numbers.HeaveShare.Value)
+            && 0.5 * (numbers.Centre.High - numbers.Centre.Low) < car.Passes[0].Wheelbase)
         {
             yield return new("film-centre", About(numbers, car.Passes[0].Wheelbase));
         }
 
-        foreach (var sentence in CarSentences(car))
+        // What is no car's motion as it is played says nothing of the car.
+        foreach (var sentence in car is { MayBeSlowMotion: true, Car.IsBelieved: false } ? [] : CarSentences(car))
         {
             yield return sentence;
         }
@@ -79,10 +87,9 @@ internal static class FilmWords
             yield return remark;
         }
 
-        if (answer.Change is { IsAlike: false })
+        if (answer is { Change: { } change, After: { } after } && Unpaired(change, answer.Car, after) is { Length: > 0 } unpaired)
         {
-            yield return "Before and after were not driven alike: their speeds lie more than "
-                + $"{Numeral.Of(In.Percent.Of(FilmChange.SpeedsApart), 0)} % apart, and pitch after a bump changes with the speed.";
+            yield return unpaired;
         }
 
         var shortest = answer.Car.Passes.MinBy(p => p.Reach)!;
@@ -112,6 +119,16 @@ internal static class FilmWords
     /// <summary>"front 1.21 Hz (1.19 to 1.23 Hz)".</summary>
     public static string Interval(Func<double, string> shown, double value, double low, double high) =>
         $"{shown(value)} ({shown(low)} to {shown(high)})";
+
+    /// <summary>That a film may be slow motion, and by how much all that has time in it would be off then.</summary>
+    /// <param name="car">The car that it shows.</param>
+    public static string SlowMotion(SeenCar car)
+    {
+        var pass = car.Passes.Where(p => !p.IsTimeSaid).MinBy(p => p.Speed)!;
+        return $"Nobody said how fast the car went, and as the film is played it goes {Speed(pass.Speed)}. If it is slow motion (120 or 240 frames a "
+            + $"second kept as 30: 4 or 8 times slower), the car went {Speed(4.0 * pass.Speed)} or {Speed(8.0 * pass.Speed)}, and every time, rate "
+            + "and frequency told here is as many times off. Write speed: or played-slower: into its sheet.";
+    }
 
     private static string Heaves(FilmNumbers numbers)
     {
@@ -176,6 +193,11 @@ internal static class FilmWords
                 + $"{Numeral.Of(car.TravelSpeed, 2)} m/s of travel (RMS).");
         }
 
+        if (car.Odds is { } odds)
+        {
+            yield return new("film-dampers", FilmLawWords.Of(odds, seen.Passes.Length));
+        }
+
         foreach (var refusal in car.Refusals)
         {
             yield return new("film-refusal", $"{refusal.Says} {refusal.WouldTell.TrimEnd('.')} would tell.");
@@ -202,24 +224,43 @@ internal static class FilmWords
     {
         var n = change.Settling;
         string Off(double ratio) => Numeral.Of(100.0 * Math.Abs(ratio - 1.0), 0);
-        string With(SeenCar car) => $"{Numeral.Of(In.KilometresPerHour.Of(car.Speed), 1)} km/h";
-        if (!double.IsFinite(n.Value))
+        if (!before.Numbers.Any(f => f.IsSecondSeen) || !after.Numbers.Any(f => f.IsSecondSeen))
         {
             return "Whether it pitches less after the change is not told: before or after, no film shows the settling's first second whole.";
         }
 
         if (!change.IsAlike)
         {
-            return $"Whether it pitches less after the change is not told: {With(before)} before and {With(after)} after are not driven alike.";
+            return $"Whether it pitches less after the change is not told: {Speeds(before)} before and {Speeds(after)} after are not driven alike.";
         }
 
         var verdict = n.High < 1.0 ? $"It pitches less after the change: {Off(n.Value)} % ({Off(n.High)} to {Off(n.Low)} %) less"
             : n.Low > 1.0 ? $"It pitches more after the change: {Off(n.Value)} % ({Off(n.Low)} to {Off(n.High)} %) more"
             : $"No change of the pitch is told: {Numeral.Change(100.0 * (n.Value - 1.0), 0)} % ({Numeral.Change(100.0 * (n.Low - 1.0), 0)} to "
                 + $"{Numeral.Change(100.0 * (n.High - 1.0), 0)} %)";
-        return $"{verdict} RMS pitch for the lift in the settling's first second, {Count(before.Passes.Length)} before at {With(before)} and "
-            + $"{Count(after.Passes.Length)} after at {With(after)}; one pass is taken to scatter by {Percent(FilmChange.OnePass)}.";
+        var pairs = string.Join(
+            ", ", change.Pairs.Select(p => $"{Sharp(before.Passes[p.Before].Speed)} before with {Sharp(after.Passes[p.After].Speed)} after"));
+        return $"{verdict} RMS pitch for the lift in the settling's first second, "
+            + $"{(change.Pairs.Length == 1 ? "one pair of films" : $"{change.Pairs.Length} pairs of films")} driven alike ({pairs}); "
+            + $"one pass is taken to scatter by {Percent(FilmChange.OnePass)}.";
     }
+
+    // Films whose speed, or whose second, no film of the other side has.
+    private static string Unpaired(FilmChange change, SeenCar before, SeenCar after)
+    {
+        string Left(SeenCar car, IEnumerable<int> paired) => string.Join(
+            ", ", Enumerable.Range(0, car.Passes.Length).Except(paired).Select(f => Sharp(car.Passes[f].Speed)));
+        var (early, late) = (Left(before, change.Pairs.Select(p => p.Before)), Left(after, change.Pairs.Select(p => p.After)));
+        string[] parts = [.. new[] { (early, "before"), (late, "after") }.Where(p => p.Item1.Length > 0).Select(p => $"{p.Item1} {p.Item2}")];
+        return parts.Length == 0 ? ""
+            : $"Pitch after a bump changes with the speed: a film before is held against one after within "
+                + $"{Numeral.Of(In.Percent.Of(FilmChange.SpeedsApart), 0)} % of its speed that shows the first second whole, each once. Left out: "
+                + $"{string.Join("; ", parts)}.";
+    }
+
+    private static string Speeds(SeenCar car) => string.Join(", ", car.Passes.Select(p => Sharp(p.Speed)).Distinct());
+
+    private static string Sharp(double v) => $"{Numeral.Of(In.KilometresPerHour.Of(v), 1)} km/h";
 
     private static string Beside(FilmForecast forecast, SeenCar seen, FilmNumbers numbers)
     {
@@ -248,9 +289,36 @@ internal static class FilmWords
                 .Select(n => $"its {FilmRefusals.Name(n.Number)} is {Numeral.Of(n.File!.Value, 2)}, outside {Ratio(n.Seen!)}"),
         ];
         parts.AddRange(outside);
+        if (OtherLoads(forecast, seen) is { Length: > 0 } loads)
+        {
+            parts.Add(loads);
+        }
+
         return parts.Count == 0
             ? $"Beside {forecast.Car.Name}, {forecast.Car.Load.Name}, the film tells no number to compare."
             : $"Beside {forecast.Car.Name}, {forecast.Car.Load.Name}: {string.Join("; ", parts)}.";
+    }
+
+    // What was in the car that passed is not known: which of the file's loads the film's frequencies allow.
+    private static string OtherLoads(FilmForecast forecast, SeenCar seen)
+    {
+        CarEstimate[] said =
+        [
+            .. new[] { CarNumber.FrontFrequency, CarNumber.RearFrequency, CarNumber.FrequencyRatio }.Select(seen.Car.Of).OfType<CarEstimate>()
+                .Where(e => e.IsSaid),
+        ];
+        if (said.Length == 0 || forecast.Others.IsEmpty)
+        {
+            return "";
+        }
+
+        bool Fits(CarBeside one) => Array.TrueForAll(said, e => one.Of(e.Number) is { } own && own >= e.Low && own <= e.High);
+        var others = forecast.Others.Where(Fits).Select(o => o.Car.Load.Name).ToList();
+        return Fits(forecast.Beside)
+            ? others.Count == 0 ? "of its loads the film's frequencies allow this one alone"
+                : $"the film's frequencies allow it under {string.Join(", ", others)} too"
+            : others.Count == 0 ? "under none of its loads does it have the film's frequencies"
+                : $"under {string.Join(", ", others)} it would have the film's frequencies";
     }
 
     // Another car's sheet, or another bump than the one that was filmed.

@@ -113,6 +113,11 @@ internal static class SeenListWords
         }
 
         yield return "One pass differs from the next by some per cent, and the load of a car that passes is not known.";
+        foreach (var car in answer.Cars.Cars.Where(c => c.MayBeSlowMotion))
+        {
+            yield return $"{car.Name}: {FilmWords.SlowMotion(car)}";
+        }
+
         foreach (var left in answer.LeftOut)
         {
             yield return $"Left out: {left}";

@@ -53,6 +53,8 @@ public sealed record PartsAnswer : Answer
             ["part"] = part.Name,
             ["sort"] = part.Sort.ToString().ToLowerInvariant(),
             ["price"] = part.Price?.Value,
+            ["labour-h"] = part.Labour is { } time ? Quantities.In.Hours.Of(time.Si) : null,
+            ["fitting"] = part.FittingPrice?.Value,
             ["stock"] = part.Stock,
             ["settings"] = part.Options.Count,
         })]),
@@ -86,7 +88,8 @@ public sealed record PartsAnswer : Answer
         FormattableString.Invariant($"{sort.Count()} {sort.Key.ToString().ToLowerInvariant()}{(sort.Count() > 1 ? "s" : "")}")
         + Settings([.. sort])));
 
-    private string Currency => List.Currency.Length > 0 ? $"; prices in {List.Currency}" : "";
+    private string Currency => (List.Currency.Length > 0 ? $"; prices in {List.Currency}" : "")
+        + (List.HourlyPrice is { } hour ? $"; fitting at {hour} an hour" : "");
 
     private static string Settings(IReadOnlyList<Part> parts) =>
         parts.Sum(part => part.Options.Count) is var all && all > parts.Count ? FormattableString.Invariant($" ({all} settings)") : "";

@@ -76,9 +76,26 @@ internal static class PartsTables
 
     private static FactTable Table(string title, IReadOnlyList<Part> parts) => new(title, [.. parts.Select(part => part.Name)]);
 
-    private static FactTable Priced(FactTable table, IReadOnlyList<Part> parts) => parts.Count == 0
-        ? table
-        : table.Add(
+    private static FactTable Priced(FactTable table, IReadOnlyList<Part> parts)
+    {
+        if (parts.Count == 0)
+        {
+            return table;
+        }
+
+        var priced = WithPrice(table, parts);
+        if (parts.Any(part => part.Labour is not null))
+        {
+            priced = priced.Add("labour", "time to fit", "h", "0.##", parts.Select(part => Shown(In.Hours, part.Labour?.Si)));
+        }
+
+        return parts.FirstOrDefault(part => part.FittingPrice is not null)?.FittingPrice is { Currency: var currency }
+            ? priced.Add("fitting-price", "price of fitting", currency, "F2", parts.Select(part => (double?)part.FittingPrice?.Value))
+            : priced;
+    }
+
+    private static FactTable WithPrice(FactTable table, IReadOnlyList<Part> parts) =>
+        table.Add(
             "price",
             "price of one",
             parts.FirstOrDefault(part => part.Price is { Currency.Length: > 0 })?.Price?.Currency ?? "–",

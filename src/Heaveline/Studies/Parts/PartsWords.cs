@@ -49,6 +49,8 @@ internal static class PartsWords
 
     private static string Price(OptionFit fit) => fit.Fitted!.Costs[0] switch
     {
+        { Fitting: { IsNone: false } fitting, PriceOfOne: { } one, Pieces: var pieces, Total: var all } =>
+            InvariantText.Text($" at {pieces} × {one} and {fitting} for fitting = {all}"),
         { PriceOfOne: { IsNone: true } } => " at no cost",
         { PriceOfOne: null } => " at a price that nobody gave",
         { Pieces: 1, PriceOfOne: { } one } => $" at {one}",

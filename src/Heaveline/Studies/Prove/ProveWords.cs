@@ -1,4 +1,3 @@
-using System.Globalization;
 using Heaveline.Drives.Comparison;
 using Heaveline.Quantities;
 using static Heaveline.Quantities.InvariantText;
@@ -79,7 +78,7 @@ internal static class ProveWords
 
     /// <summary>"6 passes" or "1 pass".</summary>
     public static string Plural(int count, string one, string many) =>
-        string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? one : many)}");
+        InvariantText.Count(count, one, many);
 
     /// <summary>A share in per cent.</summary>
     public static string Percent(double share, int digits = 1) => Numeral.Of(In.Percent.Of(share), digits) + " %";

@@ -1,8 +1,8 @@
 using Heaveline.Cars;
 using Heaveline.Doubts;
 using Heaveline.Measures;
-using Heaveline.Models;
 using Heaveline.Passes;
+using Heaveline.Pieces;
 using Heaveline.Quantities;
 using Heaveline.Rules;
 
@@ -77,6 +77,7 @@ public static class RuleStudy
             return Read(reader, Choices.Load, detail with { Speeds = count ?? detail.Speeds });
         },
         Answers = Run,
+        Pieces = Pieces,
     };
 
     /// <summary>
@@ -101,8 +102,9 @@ public static class RuleStudy
         ArgumentNullException.ThrowIfNull(asked);
         run ??= StudyRun.Plain;
         var model = asked.Car.Model;
-        var (detail, beside, owns) = (asked.Detail, Beside.Nothing, OwnValues(asked));
-        var first = detail.First is { } few ? MapsOf(asked, model, owns, few.Values, few.Speeds, run.Between(0.0, 0.03)) : null;
+        var (detail, beside, own) = (asked.Detail, Beside.Nothing, new RulePieces(asked));
+        var work = (own, run.Through?.Invoke(own));
+        var first = detail.First is { } few ? MapsOf(work, 0, few.Values, few.Speeds, run.Between(0.0, 0.03)) : null;
         if (first is not null)
         {
             run.Meanwhile?.Invoke(AnswerOf(asked, first, isCoarse: true, beside));
@@ -110,15 +112,15 @@ public static class RuleStudy
 
         if (!asked.MapAlone)
         {
-            var values = (first?[0].Map.Axis ?? asked.Rule.Axis(model, detail.Values, owns)).Values;
-            beside = BesideOf(asked, model, owns, values, run.Between(0.03, 0.2));
+            var values = (first?[0].Map.Axis ?? asked.Rule.Axis(model, detail.Values, own.Owns)).Values;
+            beside = BesideOf(asked, work, values, run.Between(0.03, 0.2));
             if (first is not null)
             {
                 run.Meanwhile?.Invoke(AnswerOf(asked, first, isCoarse: true, beside));
             }
         }
 
-        var maps = MapsOf(asked, model, owns, detail.Values, detail.Speeds, run.Between(asked.MapAlone ? 0.03 : 0.25, 1.0));
+        var maps = MapsOf(work, 0, detail.Values, detail.Speeds, run.Between(asked.MapAlone ? 0.03 : 0.25, 1.0));
         return AnswerOf(asked, maps, isCoarse: false, beside);
     }
 
@@ -148,47 +150,27 @@ public static class RuleStudy
             };
     }
 
-    private static IEnumerable<LoadState> AllLoads(Car car) => car.LoadStates.Prepend(LoadState.Reference);
-
-    // The car's own value under each load that it can stand under: the map reaches past all of them.
-    private static IReadOnlyList<double> OwnValues(RuleAsked asked)
+    /// <summary>Does pieces of the maps: some speeds each.</summary>
+    /// <param name="asked">What is asked.</param>
+    public static IPieceDoer Pieces(RuleAsked asked)
     {
-        var own = asked.Rule.Axis(asked.Car.Model, 2).Own;
-        var owns = new List<double> { own(asked.Car.Model) };
-        foreach (var load in AllLoads(asked.Car.Car).Where(l => l.Name != asked.Car.Load.Name))
-        {
-            try
-            {
-                owns.Add(own(RideModel.Of(asked.Car.Car, load)));
-            }
-            catch (NoAnswerException)
-            {
-                // No line for this load either; why is said beside the map.
-                continue;
-            }
-        }
-
-        return owns;
+        ArgumentNullException.ThrowIfNull(asked);
+        return new RulePieces(asked);
     }
 
+    /// <summary>Every load of a car.</summary>
+    internal static IEnumerable<LoadState> AllLoads(Car car) => car.LoadStates.Prepend(LoadState.Reference);
+
     // A map by every measure: first that asked for, each with the one by the hit from the same passes. Measures that look about as long share passes.
-    private static IReadOnlyList<Judged> MapsOf(
-        RuleAsked asked, RideModel model, IReadOnlyList<double> owns, int values, int speeds, StudyRun run)
+    private static IReadOnlyList<Judged> MapsOf((RulePieces Own, IPieceDoer? Doer) work, int load, int values, int speeds, StudyRun run)
     {
-        Measure<Pass>[] measures =
-            [asked.Measure, .. asked.Also.Where(m => m.Key != asked.Measure.Key && m.WhyNone(model.Car) is null)];
         var judged = new List<Judged>();
-        var groups = measures.GroupBy(m => m.LooksFor > PitchSettling.Second).ToList();
-        foreach (var (group, k) in groups.Select((group, k) => (group.ToList(), k)))
+        foreach (var ((_, count), k) in work.Own.Groups.Select((group, k) => (group, k)))
         {
-            var hit = HitCatalogue.PeakPitchAcceleration;
-            var between = run.Between(k / (double)groups.Count, (k + 1.0) / groups.Count);
-            var maps = RuleMap.Of(
-                model, asked.Road, asked.Rule.Axis(model, values, owns), EvenSpeeds.Of(asked.Slowest, asked.Fastest, speeds),
-                group.All(m => m.LooksFor <= 0.0 || m.Key == hit.Key) || group.Any(m => m.Key == hit.Key) ? group : [.. group, hit],
-                degree: run.Degree, progress: between.Progress, cancellation: run.Cancellation);
-            var byHit = maps.FirstOrDefault(map => map.Measure.Key == hit.Key);
-            judged.AddRange(maps.Take(group.Count).Select(map => new Judged(map, map.JudgesHit ? null : byHit)));
+            var between = run.Between(k / (double)work.Own.Groups.Count, (k + 1.0) / work.Own.Groups.Count);
+            var maps = work.Own.Maps(new RulePiece(load, values, speeds, k, 0, speeds), work.Doer, between);
+            var byHit = maps.FirstOrDefault(map => map.Measure.Key == HitCatalogue.PeakPitchAcceleration.Key);
+            judged.AddRange(maps.Take(count).Select(map => new Judged(map, map.JudgesHit ? null : byHit)));
         }
 
         return judged[0].HasPoint
@@ -223,18 +205,19 @@ public static class RuleStudy
 
     // Another load asks for a map of its own, since masses and rates change with it; a coarse one tells the speed.
     private static Beside BesideOf(
-        RuleAsked asked, RideModel model, IReadOnlyList<double> owns, IReadOnlyList<double> ratios, StudyRun run)
+        RuleAsked asked, (RulePieces Own, IPieceDoer? Doer) work, IReadOnlyList<double> ratios, StudyRun run)
     {
         var loads = new Dictionary<(string Load, string Measure), RuleLoad>();
         var doubts = new Dictionary<string, DoubtInterval?>(StringComparer.Ordinal) { [asked.Car.Load.Name] = DoubtOf(asked, asked.Car.Load) };
         var notMarked = new List<string>();
-        var others = AllLoads(asked.Car.Car).Where(l => l.Name != asked.Car.Load.Name).ToList();
-        foreach (var (load, k) in others.Select((load, k) => (load, k)))
+        var others = work.Own.Loads.Count - 1;
+        for (var k = 0; k < others; k++)
         {
+            var load = work.Own.Loads[k + 1];
             try
             {
-                var between = run.Between(k / (double)others.Count, (k + 1.0) / others.Count);
-                foreach (var (measure, one) in LoadsOf(asked, RideModel.Of(asked.Car.Car, load), owns, between))
+                var between = run.Between(k / (double)others, (k + 1.0) / others);
+                foreach (var (measure, one) in LoadsOf(asked, work, k + 1, between))
                 {
                     loads[(load.Name, measure)] = one;
                 }
@@ -247,17 +230,21 @@ public static class RuleStudy
             }
         }
 
-        var damping = asked.Rule.Kind == RuleKind.Damping ? RoughDamping.Of(model, asked.Slowest, asked.Fastest, ratios, run) : null;
+        var damping = asked.Rule.Kind == RuleKind.Damping ? RoughDamping.Of(asked.Car.Model, asked.Slowest, asked.Fastest, ratios, run) : null;
         return new Beside(loads, doubts, notMarked, damping);
     }
 
     // By the measure's key.
-    private static IEnumerable<(string Measure, RuleLoad Load)> LoadsOf(RuleAsked asked, RideModel model, IReadOnlyList<double> owns, StudyRun run) =>
-        asked.Rule.Kind == RuleKind.FrequencyRatio
-        ? MapsOf(asked, model, owns, RuleDetail.Plain.Values, Math.Min(asked.Detail.Speeds, asked.Detail.LoadSpeeds), run)
-            .Select(one => (one.Map.Measure.Key, RuleLoad.Of(one.Map)))
-        : asked.Also.Prepend(asked.Measure).Select(m =>
-            (m.Key, new RuleLoad(model.Load.Name, asked.Rule.Axis(model, 2).Own(model), null, null, null)));
+    private static IEnumerable<(string Measure, RuleLoad Load)> LoadsOf(
+        RuleAsked asked, (RulePieces Own, IPieceDoer? Doer) work, int load, StudyRun run)
+    {
+        var model = work.Own.Model(load);
+        return asked.Rule.Kind == RuleKind.FrequencyRatio
+            ? MapsOf(work, load, RuleDetail.Plain.Values, Math.Min(asked.Detail.Speeds, asked.Detail.LoadSpeeds), run)
+                .Select(one => (one.Map.Measure.Key, RuleLoad.Of(one.Map)))
+            : asked.Also.Prepend(asked.Measure).Select(m =>
+                (m.Key, new RuleLoad(model.Load.Name, asked.Rule.Axis(model, 2).Own(model), null, null, null)));
+    }
 
     // How far the car's own value may lie off, by the doubts of its file; only where the answer holds more than one map is it shown.
     private static DoubtInterval? DoubtOf(RuleAsked asked, LoadState load)

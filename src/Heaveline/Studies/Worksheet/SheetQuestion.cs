@@ -28,7 +28,7 @@ internal static class SheetQuestion
 
     /// <summary>A number of things in words.</summary>
     public static string Count(int count, string one, string many) =>
-        FormattableString.Invariant($"{count} {(count == 1 ? one : many)}");
+        Quantities.InvariantText.Count(count, one, many);
 
     public static Choice Needed(string name, string says, string helpName) => Choice(name, says, helpName) with { IsNeeded = true };
 

@@ -1,5 +1,8 @@
+using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
 using Heaveline.Files;
 using Heaveline.Files.Choosing;
+using Heaveline.Studies;
 
 namespace Heaveline.Tests.Files.Choosing;
 
@@ -39,6 +42,44 @@ public class StudyFileTests
         Assert.Equal([2, 3, 4, 4, 6, 7, 8, 9, 9, 10, 10, 11, 11, 12, 13, 14], sheet.Lines.Select(line => line.Line));
     }
 
+    // What the reader takes, the schema's pattern must take, and the other way round.
+    [Theory]
+    [InlineData("roll at most as now", true)]
+    [InlineData("hit at most 5 %, in 19 of 20 cars", true)]
+    [InlineData("bump travel left at least 40 mm front, 30 mm rear, with any load", true)]
+    [InlineData("bump travel left at least 40 mm front, 30 mm rear, with any load, in 19 of 20 cars", true)]
+    [InlineData("droop travel left at least 1.5 in", true)]
+    [InlineData("never metal to metal, in 95 of 100 cars", true)]
+    [InlineData("lamp swing at most 1.2 % in all", true)]
+    [InlineData("lamp swing at most as now", true)]
+    [InlineData("least tyre load at least 20 %", true)]
+    [InlineData("least tyre load at most 20 %", false)]
+    [InlineData("roll at least 5 %", false)]
+    [InlineData("bump travel left at most 40 mm", false)]
+    [InlineData("always metal to metal", false)]
+    [InlineData("noise at most 5 %", false)]
+    public void One_list_says_what_a_limit_is_to_the_reader_and_to_the_schema(string words, bool isOne)
+    {
+        var reading = StudyFile.Read(new SourceText(
+            "one.yaml", Sound.Replace("roll at most 10 % more", $"\"{words}\"", StringComparison.Ordinal)
+                .Replace("\"hit at most 5 % more, in 19 of 20 cars\", ", "", StringComparison.Ordinal)));
+        Assert.True(isOne == reading.Value is not null, reading.Format());
+        Assert.Equal(isOne, ChooseLimitReader.Refusal(words) is null);
+        var pattern = ChooseLimitReader.Pattern;
+        Assert.Equal(isOne, Regex.IsMatch(words, pattern, RegexOptions.ECMAScript));
+        Assert.Contains(
+            Patterns(StudyFile.Schema), one => one == pattern);
+    }
+
+    private static IEnumerable<string> Patterns(JsonNode? node) => node switch
+    {
+        JsonObject group => group.SelectMany(one => one.Key == "pattern" && one.Value is JsonValue value
+            ? [value.GetValue<string>()]
+            : Patterns(one.Value)),
+        JsonArray list => list.SelectMany(Patterns),
+        _ => [],
+    };
+
     [Fact]
     public void A_name_a_car_and_a_list_are_a_study() =>
         Assert.Equal(2, StudyFile.Read(new SourceText("s.yaml", "study: s\ncar: c.yaml\nparts: [p.yaml]\n")).Value!.Lines.Length);
@@ -60,6 +101,18 @@ public class StudyFileTests
     [InlineData("draws: 64", "draws: 5", "draws is 5")]
     [InlineData("seed: 3", "keep: [rear damper]", "names the rear damper, which is open too")]
     [InlineData("seed: 3", "sede: 3", "sede")]
+    [InlineData("[driver, family]", "[driver, driver]", "has driver a second time, after line 9")]
+    [InlineData("[settling, money]", "[settling, money, settling]", "has settling a second time, after line 10")]
+    [InlineData("roll at most 10 % more]", "hit at most 9 %]", "hit at most 9 %: a limit of hit a second time, after line 11")]
+    [InlineData("[25 km/h, 40 km/h]", "[25 km/h, 25000 m/h]", "has 25000 m/h a second time")]
+    [InlineData("[25 km/h, 40 km/h]", "[25 km/h, 40 km/h ± 3 km/h]", "it has a doubt")]
+    [InlineData("loads: [driver], weight", "loads: [driver, driver], weight", "has driver a second time")]
+    [InlineData("[driver, family]", "[]", "has 0 items")]
+    [InlineData("[settling, money]", "[]", "has 0 items")]
+    [InlineData("[25 km/h, 40 km/h]", "[]", "has 0 items")]
+    [InlineData("roll at most 10 % more", "bump travel left at least 40 mm middle", "is no limit")]
+    [InlineData("roll at most 10 % more", "\"bump travel left at least 40 mm front, 30 mm front\"", "is no limit")]
+    [InlineData("roll at most 10 % more", "droop travel left at least 40 kg", "is no limit")]
     public void What_is_wrong_is_refused_at_its_place(string old, string slip, string message)
     {
         Assert.Contains(old, Sound, StringComparison.Ordinal);

@@ -20,6 +20,32 @@ public class StudyTextTests
     }
 
     [Fact]
+    public void Lines_that_ask_otherwise_are_written_into_the_text_and_all_else_in_it_stays()
+    {
+        var path = Path.Combine(Checkout.Root, "examples", "studies", "fern-four-up.yaml");
+        var text = File.ReadAllText(path);
+        var sheet = StudyFile.Load(path).Value!;
+        var other = sheet with
+        {
+            Lines =
+            [
+                .. sheet.Lines.Where(line => line.Choice is not ("budget" or "with"))
+                    .Select(line => line.Choice == "draws" ? line with { Words = "200" } : line),
+                new("keep", "front bar", 1, 1, 1),
+            ],
+        };
+        var edited = StudyText.Edited(text, other, ["budget", "with", "draws", "keep"]).Text!;
+        var again = StudyFile.Read(new SourceText("x.yaml", edited)).Value!;
+        Assert.Equal(
+            other.Lines.Select(line => (line.Choice, line.Words)).Order(), again.Lines.Select(line => (line.Choice, line.Words)).Order());
+        Assert.StartsWith("# What to buy for the Fern saloon", edited, StringComparison.Ordinal);
+        Assert.Contains(
+            "  - {road: village-hump, speeds: [25 km/h, 40 km/h], loads: [four up with luggage], weight: 2}\n", edited, StringComparison.Ordinal);
+        Assert.Equal((sheet.Name, sheet.Note), (again.Name, again.Note));
+        Assert.Equal(text, StudyText.Edited(text, sheet, []).Text);
+    }
+
+    [Fact]
     public void A_garage_lists_a_study_and_finds_what_it_names()
     {
         using var folder = new Heaveline.Tests.Cli.Scratch();

@@ -119,8 +119,33 @@ public class PartsFileTests
         Assert.NotNull(Assert.IsType<LinearSpring>(coil.Law).Dimensions);
     }
 
+    [Fact]
+    public void Labour_is_money_by_the_price_of_an_hour_and_time_alone_without_one()
+    {
+        var text = Sound.Replace("price: 80, rate: 24", "price: 80, labour: 90 min, rate: 24", StringComparison.Ordinal);
+        var hours = PartsFile.Read(new SourceText("shelf.yaml", text));
+        Assert.True(hours.Value is not null, hours.Format());
+        var two = hours.Value.Parts.Single(part => part.Name == "two");
+        Assert.Equal((5400.0, (Money?)null), (two.Labour!.Value.Si, two.FittingPrice));
+        Assert.Contains(
+            hours.Warnings, warning => warning.Message.Contains("two has labour, and the list has no hourly-price", StringComparison.Ordinal));
+        var paid = PartsFile.Read(new SourceText(
+            "shelf.yaml", text.Replace("currency: EUR", "currency: EUR\nhourly-price: 62.50", StringComparison.Ordinal)));
+        Assert.Equal(new Money(62.50m, "EUR"), paid.Value!.HourlyPrice);
+        // 1.5 h at 62.50 EUR.
+        Assert.Equal(new Money(93.75m, "EUR"), paid.Value.Parts.Single(part => part.Name == "two").FittingPrice);
+        Assert.Equal(new Money(253.75m, "EUR"), paid.Value.Parts.Single(part => part.Name == "two").CostOn(VehicleKind.Car));
+        Assert.Contains(paid.Warnings, warning => warning.Message.Contains("one has no labour, and others of the list do", StringComparison.Ordinal));
+        Assert.Null(PartsFile.Read(new SourceText("free.yaml", "parts: free\nhourly-price: 60\nsprings:\n  - {part: one, rate: 20 N/mm}\n")).Value);
+    }
+
     [Theory]
     [InlineData("price: 80, rate: 24", "price: 80 EUR, rate: 24", "\"80 EUR\" is no price")]
+    [InlineData("price: 80, rate: 24", "price: 80, labour: 1.5, rate: 24", "labour")]
+    [InlineData("price: 80, rate: 24", "price: 80, labour: -1 h, rate: 24", "labour")]
+    [InlineData("price: 80, rate: 24", "price: 80, labour: 1 h ± 10 %, rate: 24", "labour")]
+    [InlineData("price: 80, rate: 24", "price: 80, labour: 1.5 mm, rate: 24", "labour")]
+    [InlineData("currency: EUR\n", "currency: EUR\nhourly-price: 60 EUR\n", "\"60 EUR\" is no price")]
     [InlineData("price: 80, rate: 24", "price: -1, rate: 24", "is no price")]
     [InlineData("currency: EUR\n", "", "gives prices in no currency")]
     [InlineData("part: two", "part: one", "one stands in the list already, in line 4")]

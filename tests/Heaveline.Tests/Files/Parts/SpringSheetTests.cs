@@ -42,6 +42,17 @@ public class SpringSheetTests
     }
 
     [Fact]
+    public void Labour_and_pieces_are_read_as_in_a_list()
+    {
+        var sheet = Read("part, rate [N/mm], pieces, labour [h]\none, 20, 1, 1.5\ntwo, 24, , 90 min\n");
+        Assert.True(sheet.Value is not null, sheet.Format());
+        Assert.All(sheet.Value.Parts, part => Assert.Equal(5400.0, part.Labour!.Value.Si));
+        Assert.Equal([1, null], sheet.Value.Parts.Select(part => part.Pieces));
+        var wrong = Read("part, rate [N/mm], pieces, labour [h]\none, 20, many, 1\ntwo, 20, 2, -1\nthree, 20, 2, 1 ± 10 %\n");
+        Assert.Equal([(2, 10), (3, 13), (4, 15)], wrong.Refusals.Select(refusal => (refusal.Line, refusal.Column)));
+    }
+
+    [Fact]
     public void What_is_unusual_in_a_list_is_unusual_in_a_sheet()
     {
         var sheet = Read("part, fits, rate [N/mm], free length [mm], block length [mm], price [EUR]\nA, rear, 45000, 300 ± 400, 4, 84\n");

@@ -1,0 +1,61 @@
+using Heaveline.Files.Yaml;
+
+namespace Heaveline.Files.Crews;
+
+/// <summary>The words for the file of a crew.</summary>
+internal static class CrewWords
+{
+    private const int MostThreads = 1024;
+    private static readonly string[] Databases = ["redis ", "postgres "];
+    private static readonly string[] Passwords = ["password", "pwd", "passwd"];
+
+    private static readonly Key<string> Name = Key.Required("crew", "What the crew is called.", Kind.Text(), "suspension lab", property: "Name");
+
+    private static readonly Key<string> NotedIn = Key.Required(
+        "noted-in",
+        "The database in which machines and studies find one another: \"redis HOST:PORT\", or \"postgres Host=…;Database=…;Username=…\". Its "
+        + "password stands in the variable REDISCLI_AUTH or PGPASSWORD of each machine, never here.",
+        Kind.Text(),
+        "redis 192.168.1.5:6379");
+
+    private static readonly Key<string> CodeFile = Key.Required(
+        "code-file",
+        "The file with the crew's code, relative to this file. All machines have the same; nobody else may read it.",
+        Kind.Text(),
+        "suspension-lab.code");
+
+    private static readonly Key<int> Threads = Key.Optional(
+        "threads", "On how many threads a machine does pieces; one for each processor when left out.", Kind.Count(1, MostThreads), "8");
+
+    /// <summary>The whole file.</summary>
+    public static readonly Shape<CrewSheet> Shape = new Shape(
+        "crew", "Machines that stand by, and help with whatever study one of them begins.", Name, NotedIn, CodeFile, Threads)
+        .As(Make);
+
+    /// <summary>Whether a document is the file of a crew.</summary>
+    public static bool IsCrew(Node root) => root.At(Name.Name) is not null;
+
+    private static CrewSheet? Make(Fields f)
+    {
+        var database = f.Required(NotedIn);
+        if (Databases.All(word => !database.StartsWith(word, StringComparison.Ordinal)))
+        {
+            f.Refuse(NotedIn, "names no database.", "Write redis HOST:PORT, or postgres Host=…;Database=…;Username=….");
+            return null;
+        }
+
+        // Of the group, not of the key: the line with the password is not shown again.
+        if (Passwords.Any(word => database.Contains(word, StringComparison.OrdinalIgnoreCase)))
+        {
+            f.Refuse(
+                "has a password under noted-in: this file is copied from machine to machine.",
+                "Take it out, and set it in the variable REDISCLI_AUTH or PGPASSWORD at each machine.");
+            return null;
+        }
+
+        return new CrewSheet
+        {
+            Name = f.Required(Name), NotedIn = database, CodeFile = f.Required(CodeFile), Threads = f.OptionalValue(Threads),
+        };
+    }
+}
