@@ -6,7 +6,7 @@ using static Microsoft.Playwright.Assertions;
 
 namespace Heaveline.BrowserTests;
 
-/// <summary>A film from the roadside, from the browser to the finding and the report, by keyboard and pointer; at every width, light and dark.</summary>
+/// <summary>A film from the roadside, from the browser to finding and report, by keyboard and pointer; at every width, light and dark.</summary>
 [Collection(OneProgram.Name)]
 public class FilmPageTests(Served served)
 {

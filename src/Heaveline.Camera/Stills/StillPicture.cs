@@ -9,7 +9,7 @@ namespace Heaveline.Camera.Stills;
 /// </summary>
 internal static class StillPicture
 {
-    /// <summary>Radius of the discs that stay clear, as a share of the wheelbase: a tyre has 0.11 to 0.13 of it, common practice, no source.</summary>
+    /// <summary>Radius of the discs that stay clear, as a share of the wheelbase: a tyre has 0.11 to 0.13 (common practice, no source).</summary>
     public const double Disc = 0.14;
 
     /// <summary>The grain of the rest of the car, as a share of the wheelbase: a plate, a sixth of it long, becomes two or three blocks.</summary>
@@ -73,7 +73,8 @@ internal static class StillPicture
         // Orange and blue part for all eyes; front and rear are told by their shape too.
         var (ahead, behind) = (new Scalar(0, 94, 213), new Scalar(178, 114, 0));
         Cv2.Rectangle(
-            picture, new Point((int)marks.BoxFrom.X, (int)marks.BoxFrom.Y), new Point((int)marks.BoxTo.X, (int)marks.BoxTo.Y), Scalar.All(255), thick);
+            picture, new Point((int)marks.BoxFrom.X, (int)marks.BoxFrom.Y), new Point((int)marks.BoxTo.X, (int)marks.BoxTo.Y), Scalar.All(255),
+            thick);
         Cv2.Circle(
             picture, (int)Math.Round(marks.Front.X), (int)Math.Round(marks.Front.Y), (int)(0.06 * wheelbase), ahead, 2 * thick, LineTypes.AntiAlias);
         Cv2.DrawMarker(

@@ -28,7 +28,8 @@ public static class FilmFolder
     {
         ArgumentNullException.ThrowIfNull(garage);
         ArgumentNullException.ThrowIfNull(file);
-        var why = file.Contains('/', StringComparison.Ordinal) ? "must be a name without a folder" : GarageNames.Problem(NameOf(file), FileFormat.Film);
+        var why = file.Contains('/', StringComparison.Ordinal) ? "must be a name without a folder"
+            : GarageNames.Problem(NameOf(file), FileFormat.Film);
         if (why is not null)
         {
             return $"The film's name {why}. Give it a plain name, such as school-hump.mp4.";
@@ -48,8 +49,8 @@ public static class FilmFolder
         return File.Exists(path) || Directory.Exists(path)
             ? $"There is a film {file} in the garage already, and it is left as it is. Give yours another name first."
             : IsTooFull(bytes, free)
-                ? $"The disk has room for {Gigabytes(free)}, of which {Gigabytes(Spare)} stay free, and the film has {Gigabytes(bytes)}. Make room there, or "
-                    + "cut the film to the seconds around the bump."
+                ? $"The disk has room for {Gigabytes(free)}, of which {Gigabytes(Spare)} stay free, and the film has {Gigabytes(bytes)}. "
+                    + "Make room there, or cut the film to the seconds around the bump."
             : null;
     }
 
@@ -67,8 +68,8 @@ public static class FilmFolder
     }
 
     /// <summary>
-    /// Whether a file begins as a film does: in a box of ISO 14496-12 or of its forerunner, as EBML [RFC 8794 §11.2.1], or as RIFF of the kind AVI. What
-    /// only names other files begins otherwise.
+    /// Whether a file begins as a film does: in a box of ISO 14496-12 or of its forerunner, as EBML [RFC 8794 §11.2.1], or as RIFF of the kind AVI.
+    /// What only names other files begins otherwise.
     /// </summary>
     /// <param name="first">Its first bytes, <see cref="FirstBytes"/> of them.</param>
     public static bool BeginsAsFilm(ReadOnlySpan<byte> first)

@@ -5,7 +5,7 @@ using Heaveline.Studies;
 
 namespace Heaveline.Files.Garages;
 
-/// <summary>A film of an oncoming headlamp as it lies in a garage: the film itself, and the brightness that was followed in it, kept beside it.</summary>
+/// <summary>A film of an oncoming headlamp in a garage: the film itself, and the brightness that was followed in it, kept beside it.</summary>
 public sealed record GarageLamp
 {
     private GarageLamp()

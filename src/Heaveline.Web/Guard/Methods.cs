@@ -61,7 +61,9 @@ internal sealed class Methods(RequestDelegate next)
         }
         else
         {
-            await Refuse(context, request.Path == FilmIntake.Address ? $"{Allowed}, {HttpMethods.Post}" : Allowed, "What stands at this address can be read (GET, HEAD); nothing can be sent to it.");
+            await (request.Path == FilmIntake.Address
+                ? Refuse(context, $"{Allowed}, {HttpMethods.Post}", "Here it is asked whether a film may come (GET, HEAD), and one is sent (POST).")
+                : Refuse(context, Allowed, "What stands at this address can be read (GET, HEAD); nothing can be sent to it."));
         }
     }
 

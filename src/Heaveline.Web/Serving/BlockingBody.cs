@@ -15,7 +15,8 @@ internal sealed class BlockingBody(Stream body, CancellationToken gone) : Stream
 
     public override long Position { get => throw new NotSupportedException(); set => throw new NotSupportedException(); }
 
-    public override int Read(byte[] buffer, int offset, int count) => body.ReadAsync(buffer.AsMemory(offset, count), gone).AsTask().GetAwaiter().GetResult();
+    public override int Read(byte[] buffer, int offset, int count) =>
+        body.ReadAsync(buffer.AsMemory(offset, count), gone).AsTask().GetAwaiter().GetResult();
 
     public override void Flush()
     {

@@ -86,7 +86,8 @@ internal sealed class FilmIntake : IDisposable
         {
             context.Response.Headers.RetryAfter = often.IsAcquired ? "30" : "600";
             return Words(
-                often.IsAcquired ? "Another film is coming in. Send it again when that is here." : "Too many films come in. Send it again in a while.",
+                often.IsAcquired ? "Another film is coming in. Send it again when that is here."
+                    : "Too many films come in. Send it again in a while.",
                 StatusCodes.Status429TooManyRequests);
         }
 

@@ -24,7 +24,8 @@ public sealed record ReportFilms
     public required bool IsFirstCar { get; init; }
 
     /// <summary>
-    /// The questions that they answer: each place where several cars were filmed, then each car that no such place holds, in the order of their films.
+    /// The questions that they answer: each place where several cars were filmed, then each car that no such place holds, in the
+    /// order of their films.
     /// </summary>
     public IEnumerable<FilmAsked> Questions
     {

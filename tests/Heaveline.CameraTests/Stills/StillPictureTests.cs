@@ -19,7 +19,8 @@ public class StillPictureTests
         {
             for (var x = (y / (high + 2)) % 3; x < lettered.Cols; x += 2 * wide)
             {
-                Cv2.Rectangle(lettered, new Rect(x, y, wide, high) & new Rect(0, 0, lettered.Cols, lettered.Rows), Scalar.All(y % 2 == 0 ? 255 : 0), -1);
+                var letter = new Rect(x, y, wide, high) & new Rect(0, 0, lettered.Cols, lettered.Rows);
+                Cv2.Rectangle(lettered, letter, Scalar.All(y % 2 == 0 ? 255 : 0), -1);
             }
         }
 
@@ -86,7 +87,8 @@ public class StillPictureTests
     private static bool IsDrawn(int x, int y, FilmMarks marks, int columns)
     {
         var thick = (2.0 * Math.Max(1, columns / 960)) + 2.0;
-        bool OnDisc(PicturePoint hub) => Math.Sqrt(((x - hub.X) * (x - hub.X)) + ((y - hub.Y) * (y - hub.Y))) < (StillPicture.Disc * marks.Wheelbase) + 3.0;
+        bool OnDisc(PicturePoint hub) =>
+            Math.Sqrt(((x - hub.X) * (x - hub.X)) + ((y - hub.Y) * (y - hub.Y))) < (StillPicture.Disc * marks.Wheelbase) + 3.0;
         bool Beside(double one, double line) => Math.Abs(one - line) < thick + 2.0;
         return OnDisc(marks.Front) || OnDisc(marks.Rear) || Beside(x, marks.BoxFrom.X) || Beside(x, marks.BoxTo.X) || Beside(y, marks.BoxFrom.Y)
             || Beside(y, marks.BoxTo.Y);

@@ -194,7 +194,9 @@ public sealed class FilmIntakeTests : IAsyncLifetime
     {
         using var client = new HttpClient { BaseAddress = PageHost.AddressOf(plain) };
         return await client.GetAsync(
-            $"{FilmIntake.Address}?{query}&bytes={bytes.Length.ToString(CultureInfo.InvariantCulture)}&begins={Convert.ToHexString(bytes[..12])}", Stop);
+            string.Create(
+                CultureInfo.InvariantCulture, $"{FilmIntake.Address}?{query}&bytes={bytes.Length}&begins={Convert.ToHexString(bytes[..12])}"),
+            Stop);
     }
 
     private async Task<HttpResponseMessage> Send(string query, byte[] bytes, string type = LogDoor.ContentType, string? origin = null)

@@ -102,7 +102,8 @@ public sealed class FilmMarkingTests : BunitContext
         var section = page.FindComponent<LampSection>();
         await section.InvokeAsync(() => section.Instance.Marked(1.2, [812.0, 440.0]));
         await page.Find("#follow").ClickAsync(new());
-        page.WaitForAssertion(() => Assert.Contains("is no lamp's brightness", page.Find("#not-followed").TextContent, StringComparison.Ordinal), Long);
+        page.WaitForAssertion(
+            () => Assert.Contains("is no lamp's brightness", page.Find("#not-followed").TextContent, StringComparison.Ordinal), Long);
         Assert.Equal("part,rate\n", File.ReadAllText(Path.Combine(folder, "night-lamp.csv")));
     }
 

@@ -18,7 +18,8 @@ internal sealed record UploadedFile(SaveOutcome? Outcome, string Message)
     /// <summary>Why a file is not even read, from what the browser says of it; null when it may be.</summary>
     public static string? Refused(string name, long bytes) =>
         FileFormat.Film.Has(name) ? "The file looks like a film. The page of the film brings it in."
-        : bytes > Format.MostBytes ? $"The file has {bytes} bytes; it must have {Format.MostBytes} or fewer. Measured data go into files of their own."
+        : bytes > Format.MostBytes
+            ? $"The file has {bytes} bytes; it must have {Format.MostBytes} or fewer. Measured data go into files of their own."
         : name.Contains('/', StringComparison.Ordinal) || name.Contains('\\', StringComparison.Ordinal)
             ? "The file's name holds a folder. Give a name alone, such as fern-estate.yaml."
         : FileFormat.DriveLog.Has(name) ? "The file looks like the log of a drive: the page of the drive brings it in. "

@@ -82,7 +82,10 @@ public sealed record ReportQuery
 
     /// <summary>The keys that are a report's own; those of what is in hand are beside them.</summary>
     internal static IReadOnlyList<string> Keys { get; } =
-        ["speeds", "class", "rule", "samples", "seed", "forecast", "study", "film", "film-after", "filmed-car", "parts", "title", "author", "date", "paper", "file"];
+    [
+        "speeds", "class", "rule", "samples", "seed", "forecast", "study", "film", "film-after", "filmed-car", "parts", "title", "author", "date",
+        "paper", "file",
+    ];
 
     /// <summary>What an address says; what it does not say stands as usual.</summary>
     /// <param name="query">The query with or without its question mark.</param>

@@ -1,4 +1,3 @@
-using Heaveline.Files;
 using Heaveline.Files.Garages;
 
 namespace Heaveline.Tests.Files.Films;
@@ -23,7 +22,8 @@ public sealed class FilmFolderTests : IDisposable
         // One that came between question and bytes.
         byte[] other = [.. Begins, 1];
         Assert.Contains(
-            "already", FilmFolder.Put(Garage, "School hump (2).MOV", other.Length, new MemoryStream(other), default).Problem, StringComparison.Ordinal);
+            "already", FilmFolder.Put(Garage, "School hump (2).MOV", other.Length, new MemoryStream(other), default).Problem,
+            StringComparison.Ordinal);
         Assert.Equal(Begins, File.ReadAllBytes(Path.Combine(folder.Root, name!)));
     }
 
