@@ -15,24 +15,26 @@ public class StillPictureTests
         using var lettered = plain.Clone();
         // Letters as high as those of a plate, black and white, over the whole picture: at both ends, on the doors, on cars and people beyond.
         var (high, wide) = (Math.Max(3, (int)(0.028 * marks.Wheelbase)), Math.Max(2, (int)(0.018 * marks.Wheelbase)));
-        for (var y = 0; y < lettered.Rows; y += high + 2)
+        var (letteredRows, letteredCols) = (lettered.Rows, lettered.Cols);
+        for (var y = 0; y < letteredRows; y += high + 2)
         {
-            for (var x = (y / (high + 2)) % 3; x < lettered.Cols; x += 2 * wide)
+            for (var x = (y / (high + 2)) % 3; x < letteredCols; x += 2 * wide)
             {
-                var letter = new Rect(x, y, wide, high) & new Rect(0, 0, lettered.Cols, lettered.Rows);
+                var letter = new Rect(x, y, wide, high) & new Rect(0, 0, letteredCols, letteredRows);
                 Cv2.Rectangle(lettered, letter, Scalar.All(y % 2 == 0 ? 255 : 0), -1);
             }
         }
 
         using var still = Grey(StillPicture.Of(lettered, marks));
         var grain = Math.Max(4, (int)Math.Ceiling(StillPicture.Grain * marks.Wheelbase));
+        var (rows, cols) = (still.Rows, still.Cols);
         var seen = 0;
-        for (var y = 0; y + 2 < still.Rows; y++)
+        for (var y = 0; y + 2 < rows; y++)
         {
-            for (var x = 0; x + 2 < still.Cols; x++)
+            for (var x = 0; x + 2 < cols; x++)
             {
                 // Two steps within three pixels are finer than any block is.
-                if (!IsDrawn(x, y, marks, still.Cols) && !IsDrawn(x + 2, y, marks, still.Cols)
+                if (!IsDrawn(x, y, marks, cols) && !IsDrawn(x + 2, y, marks, cols)
                     && still.At<byte>(y, x) != still.At<byte>(y, x + 1) && still.At<byte>(y, x + 1) != still.At<byte>(y, x + 2))
                 {
                     seen++;
