@@ -97,8 +97,8 @@ internal sealed class FilmMeasuring(SeenPass pass, FittedPass? fitted)
 
     private static bool IsSlope(Measure<Passes.Pass> m) => m.Key is Rate or Acceleration;
 
-    // Half-width, as a share, of what the fitted car's own slopes are off those of whole cars: a half car between fewer or more frames, and the noise of
-    // the wheels that drive it.
+    // Half-width, as a share, of what the fitted car's own slopes are off those of whole cars: a half car between fewer or more frames, and the noise
+    // of the wheels that drive it.
     private double? OfModel(Measure<Passes.Pass> m)
     {
         if (fitted is null || !IsSlope(m))
