@@ -33,7 +33,7 @@ internal sealed class FilmMeasuring(SeenPass pass, FittedPass? fitted)
 
     // And for each unit of the wheels' noise over their lift, at so many frames a second.
     private const double RateDriven = 0.75;
-    private const double AccelerationDriven = 3.3;
+    private const double AccelerationDriven = 4.8;
 
     // What is left of the pitch later on needs a later on, s.
     private const double LateFrom = 2.0;
