@@ -33,7 +33,7 @@ internal sealed class FilmMeasuring(SeenPass pass, FittedPass? fitted)
 
     // And for each unit of the wheels' noise over their lift, at so many frames a second.
     private const double RateDriven = 0.75;
-    private const double AccelerationDriven = 3.3;
+    private const double AccelerationDriven = 4.8;
 
     // What is left of the pitch later on needs a later on, s.
     private const double LateFrom = 2.0;
@@ -97,8 +97,8 @@ internal sealed class FilmMeasuring(SeenPass pass, FittedPass? fitted)
 
     private static bool IsSlope(Measure<Passes.Pass> m) => m.Key is Rate or Acceleration;
 
-    // Half-width, as a share, of what the fitted car's own slopes are off those of whole cars: a half car between fewer or more frames, and the noise of
-    // the wheels that drive it.
+    // Half-width, as a share, of what the fitted car's own slopes are off those of whole cars: a half car between fewer or more frames, and the noise
+    // of the wheels that drive it.
     private double? OfModel(Measure<Passes.Pass> m)
     {
         if (fitted is null || !IsSlope(m))

@@ -173,8 +173,8 @@ public class CarFromFilmTests
         Assert.True(found.Advice.Then < found.Advice.Now);
         // One number is not open by two: the advice goes out from what is told.
         var open = found.Of(found.Advice.Number)!;
-        Assert.Equal(
-            found.Advice.Number == CarNumber.PitchIndex ? 0.5 * (open.High - open.Low) : 0.5 * Math.Log(open.High / open.Low), found.Advice.Now, 1e-9);
+        var width = found.Advice.Number == CarNumber.PitchIndex ? open.High - open.Low : Math.Log(open.High / open.Low);
+        Assert.Equal(0.5 * width, found.Advice.Now, 1e-9);
     }
 
     internal static double Own(RideModel model, CarNumber number)
