@@ -14,7 +14,7 @@ internal readonly record struct RulePiece(int Load, int Values, int Speeds, int 
 {
     private const byte NoCar = 255;
 
-    /// <summary>From bytes.</summary>
+    /// <summary>From bytes; whether the study has such a piece is not said.</summary>
     /// <exception cref="FormatException">They are those of no piece.</exception>
     public static RulePiece Of(byte[] bytes)
     {

@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using Heaveline.Cars;
 using Heaveline.Measures;
 using Heaveline.Models;
@@ -17,7 +16,8 @@ internal sealed class RulePieces(RuleAsked asked) : IPieceDoer
     // Of a fine map about 250 passes, some hundredths of a second's work: no long wait at its end, and few pieces for so small a study.
     private const int AtOnce = 4;
 
-    private readonly ConcurrentDictionary<RulePiece, Lazy<RulePasses>> maps = new();
+    private readonly Dictionary<RulePiece, RulePasses> maps = [];
+    private readonly Lock making = new();
     private readonly Lazy<IReadOnlyList<double>> owns = new(() => OwnValues(asked));
 
     /// <summary>The loads: first that which was asked for.</summary>
@@ -30,6 +30,9 @@ internal sealed class RulePieces(RuleAsked asked) : IPieceDoer
     /// <summary>The car's own value under each load that it can stand under: the map reaches past all of them.</summary>
     public IReadOnlyList<double> Owns => owns.Value;
 
+    /// <summary>Values and speeds of the map under another load than that which was asked for.</summary>
+    public (int Values, int Speeds) AnotherLoad => (RuleDetail.Plain.Values, Math.Min(asked.Detail.Speeds, asked.Detail.LoadSpeeds));
+
     /// <summary>The car under one of the loads.</summary>
     /// <exception cref="RefusedValueException">It cannot stand so.</exception>
     public RideModel Model(int load) => load == 0 ? asked.Car.Model : RideModel.Of(asked.Car.Car, Loads[load]);
@@ -38,7 +41,9 @@ internal sealed class RulePieces(RuleAsked asked) : IPieceDoer
     public byte[] Do(byte[] piece, CancellationToken cancellation)
     {
         var own = RulePiece.Of(piece);
-        return RulePiece.Answer(Passes(own).Run(own.First, own.Count, 1, null, cancellation));
+        return own is { First: >= 0, Count: > 0 and <= AtOnce } && own.First <= own.Speeds - own.Count
+            ? RulePiece.Answer(Passes(own, cancellation).Run(own.First, own.Count, 1, null, cancellation))
+            : throw Another();
     }
 
     /// <summary>A map by the measures of a group.</summary>
@@ -47,7 +52,7 @@ internal sealed class RulePieces(RuleAsked asked) : IPieceDoer
     /// <param name="run">How.</param>
     public IReadOnlyList<RuleMap> Maps(RulePiece map, IPieceDoer? doer, StudyRun run)
     {
-        var passes = Passes(map);
+        var passes = Passes(map, run.Cancellation);
         return RuleMap.Of(passes, doer is null
             ? passes.Run(0, map.Speeds, run.Degree, run.Progress, run.Cancellation)
             : Through(map, doer, run));
@@ -104,16 +109,41 @@ internal sealed class RulePieces(RuleAsked asked) : IPieceDoer
         return owns;
     }
 
-    private RulePasses Passes(RulePiece piece) => maps.GetOrAdd(piece with { First = 0, Count = 0 }, map => new Lazy<RulePasses>(() =>
+    private static FormatException Another() => new("This is no piece of this study.");
+
+    // Of several that ask at once one makes the cars; where it is stopped, the next one does.
+    private RulePasses Passes(RulePiece piece, CancellationToken cancellation)
     {
-        if (map.Load < 0 || map.Load >= Loads.Count || map.Group < 0 || map.Group >= Groups.Count)
+        var map = piece with { First = 0, Count = 0 };
+        lock (making)
         {
-            throw new FormatException("This is no piece of this study.");
+            if (!maps.TryGetValue(map, out var passes))
+            {
+                maps.Add(map, passes = Made(map, cancellation));
+            }
+
+            return passes;
+        }
+    }
+
+    private RulePasses Made(RulePiece map, CancellationToken cancellation)
+    {
+        if (!IsAsked(map))
+        {
+            throw Another();
         }
 
         var model = Model(map.Load);
         return RulePasses.Of(
             model, asked.Road, asked.Rule.Axis(model, map.Values, Owns), EvenSpeeds.Of(asked.Slowest, asked.Fastest, map.Speeds),
-            Groups[map.Group].Measures, null, CancellationToken.None);
-    })).Value;
+            Groups[map.Group].Measures, null, cancellation);
+    }
+
+    // What another machine sends may be anything; a map of a million values is not begun.
+    private bool IsAsked(RulePiece map)
+    {
+        var size = (map.Values, map.Speeds);
+        return map.Load >= 0 && map.Load < Loads.Count && map.Group >= 0 && map.Group < Groups.Count
+            && (map.Load == 0 ? size == (asked.Detail.Values, asked.Detail.Speeds) || size == asked.Detail.First : size == AnotherLoad);
+    }
 }

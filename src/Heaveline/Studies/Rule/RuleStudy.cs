@@ -240,7 +240,7 @@ public static class RuleStudy
     {
         var model = work.Own.Model(load);
         return asked.Rule.Kind == RuleKind.FrequencyRatio
-            ? MapsOf(work, load, RuleDetail.Plain.Values, Math.Min(asked.Detail.Speeds, asked.Detail.LoadSpeeds), run)
+            ? MapsOf(work, load, work.Own.AnotherLoad.Values, work.Own.AnotherLoad.Speeds, run)
                 .Select(one => (one.Map.Measure.Key, RuleLoad.Of(one.Map)))
             : asked.Also.Prepend(asked.Measure).Select(m =>
                 (m.Key, new RuleLoad(model.Load.Name, asked.Rule.Axis(model, 2).Own(model), null, null, null)));
