@@ -1,3 +1,4 @@
+using System.Net;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 
@@ -12,6 +13,14 @@ namespace Heaveline.Cluster;
 /// <param name="Port">The port there.</param>
 internal sealed record CrewNotice(string Study, string Machine, string Program, int Threads, string Host, int Port)
 {
+    // Ours has some 300 signs; names are cut when they are read.
+    private const int Longest = 4096;
+
+    // Guid, "N".
+    private const int Mark = 32;
+
+    private static readonly JsonDocumentOptions Strict = new() { AllowDuplicateProperties = false };
+
     /// <summary>As it is noted.</summary>
     public string Words => new JsonObject
     {
@@ -23,14 +32,15 @@ internal sealed record CrewNotice(string Study, string Machine, string Program, 
     {
         try
         {
-            return JsonNode.Parse(words) is JsonObject noted
-                ? new CrewNotice(
+            return words.Length <= Longest && JsonNode.Parse(words, documentOptions: Strict) is JsonObject noted
+                && new CrewNotice(
                     noted["study"]!.GetValue<string>(),
                     PlainWords.Name(noted["machine"]!.GetValue<string>()),
                     PlainWords.Name(noted["program"]!.GetValue<string>()),
                     noted["threads"]!.GetValue<int>(),
                     noted["host"]!.GetValue<string>(),
-                    noted["port"]!.GetValue<int>())
+                    noted["port"]!.GetValue<int>()) is { IsOne: true } own
+                ? own
                 : null;
         }
         catch (Exception other) when (other is JsonException or NullReferenceException or InvalidOperationException or FormatException)
@@ -38,4 +48,9 @@ internal sealed record CrewNotice(string Study, string Machine, string Program, 
             return null;
         }
     }
+
+    // A machine that waits is found nowhere; a study is, at an address and by its mark.
+    private bool IsOne => Study.Length == 0
+        || (Study.Length == Mark && Study.All(char.IsAsciiHexDigitLower) && IPAddress.TryParse(Host, out _)
+            && Port is > IPEndPoint.MinPort and <= IPEndPoint.MaxPort);
 }

@@ -38,24 +38,31 @@ public sealed class CrewStudy : IAsyncDisposable
         ArgumentNullException.ThrowIfNull(study);
         var own = new CrewStudy(
             NoticeBoard.Of(crew), new CrewNotice(mark, machine, program, 0, study.At.Address.ToString(), study.At.Port), say);
+        var isOpen = false;
         try
         {
             await own.Put().ConfigureAwait(false);
             var waiting = (await own.board.All().ConfigureAwait(false)).Select(CrewNotice.Of).OfType<CrewNotice>()
                 .Where(one => one.Study.Length == 0).OrderBy(one => one.Machine, StringComparer.Ordinal).ToList();
             say(Waiting(crew.Name, program, waiting));
+            own.renewing = Task.Run(own.Renew);
+            isOpen = true;
+            return own;
         }
         catch (Exception silence) when (NoticeBoard.IsSilence(silence))
         {
-            await own.board.DisposeAsync().ConfigureAwait(false);
-            own.stop.Dispose();
             throw new RunFailedException(
-                $"The database of the crew '{crew.Name}' cannot be asked: {silence.Message.TrimEnd('.')}.",
+                $"The database of the crew '{crew.Name}' cannot be asked: {NoticeBoard.Words(crew, silence)}.",
                 "Look at what its file says under noted-in, and whether the database runs; or leave --crew out.");
         }
-
-        own.renewing = Task.Run(own.Renew);
-        return own;
+        finally
+        {
+            if (!isOpen)
+            {
+                await own.board.DisposeAsync().ConfigureAwait(false);
+                own.stop.Dispose();
+            }
+        }
     }
 
     /// <inheritdoc/>

@@ -17,6 +17,9 @@ public sealed class HelpedStudy : IAsyncDisposable
     /// <summary>How many pieces are asked for at once.</summary>
     public const int PiecesAtOnce = 64;
 
+    /// <summary>The most threads that a machine lends; one that says more is not believed.</summary>
+    public const int MostThreads = 1024;
+
     // So many on their way to a thread, that it never waits for the next one.
     private const int PerThread = 4;
 
@@ -25,9 +28,6 @@ public sealed class HelpedStudy : IAsyncDisposable
 
     // Of so many that were worked out first, the longest piece is what a machine must do too, to the same bits.
     private const int First = 8;
-
-    // Nobody lends more threads (HelpOutCommand), and what another machine says is not believed.
-    private const int MostThreads = 1024;
 
     // Fails so often in a row: its pieces go elsewhere, and it must ask again.
     private const int MostFailures = 40;

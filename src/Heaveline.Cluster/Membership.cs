@@ -1,3 +1,4 @@
+using System.Net;
 using Heaveline.Quantities;
 using Npgsql;
 using StackExchange.Redis;
@@ -10,6 +11,9 @@ public sealed record Membership
     private const string RedisWord = "redis ";
     private const string PostgresWord = "postgres ";
     private const string RedisPassword = "REDISCLI_AUTH";
+
+    // Seconds.
+    private const int Soon = 5;
 
     private Membership()
     {
@@ -26,6 +30,12 @@ public sealed record Membership
 
     /// <summary>Words to connect to PostgreSQL; null for none.</summary>
     internal string? Postgres { get; private init; }
+
+    /// <summary>Where the database is; blank where there is none.</summary>
+    internal string Place => Redis is not null
+        ? string.Join(", ", Redis.EndPoints.Select(one => one is DnsEndPoint named ? $"{named.Host}:{named.Port}" : $"{one}"))
+        : Postgres is not null && new NpgsqlConnectionStringBuilder(Postgres) is var own ? $"{own.Host}:{own.Port}"
+        : "";
 
     /// <summary>From words: <c>redis 192.168.1.5:6379</c> or <c>postgres Host=192.168.1.5;Database=heaveline;…</c>.</summary>
     /// <remarks>
@@ -48,9 +58,15 @@ public sealed record Membership
         try
         {
             var options = ConfigurationOptions.Parse(words);
-            if (options.Password is not null || words.Contains("password", StringComparison.OrdinalIgnoreCase))
+            if (options.Password is not null || words.Contains("password", StringComparison.OrdinalIgnoreCase) || NamesWhoAsks(words))
             {
                 throw Password(RedisPassword);
+            }
+
+            // Whoever waits here is told soon that nobody answers.
+            if (!words.Contains("connect", StringComparison.OrdinalIgnoreCase))
+            {
+                (options.ConnectTimeout, options.ConnectRetry) = (Soon * 1000, 1);
             }
 
             options.Password = Environment.GetEnvironmentVariable(RedisPassword);
@@ -67,13 +83,27 @@ public sealed record Membership
         try
         {
             var options = new NpgsqlConnectionStringBuilder(words);
-            return options.Password is null && options.SslPassword is null ? words : throw Password("PGPASSWORD");
+            if (options.Password is not null || options.SslPassword is not null || NamesWhoAsks(words))
+            {
+                throw Password("PGPASSWORD");
+            }
+
+            if (!words.Contains("timeout", StringComparison.OrdinalIgnoreCase))
+            {
+                options.Timeout = Soon;
+            }
+
+            return options.ConnectionString;
         }
         catch (Exception none) when (none is ArgumentException or KeyNotFoundException or FormatException or OverflowException)
         {
             throw Unknown("words that do not say how to reach PostgreSQL");
         }
     }
+
+    // NAME:PASSWORD@HOST.
+    private static bool NamesWhoAsks(string words) =>
+        words.Split(',', ';').Any(word => word.IndexOf(':', StringComparison.Ordinal) is >= 0 and var colon && word.IndexOf('@', colon) > colon);
 
     private static RefusedValueException Password(string variable) => new(
         "where machines are noted", "words with a password in them", "words without one",

@@ -21,7 +21,19 @@ internal static class NoticeBoard
         _ => throw new InvalidOperationException("A crew is noted in a database."),
     };
 
-    /// <summary>Whether a failure is the database's, or of the way there.</summary>
+    /// <summary>Such a failure in words: those of the libraries tell of settings that nobody here has.</summary>
+    public static string Words(Crew crew, Exception silence) => silence switch
+    {
+        RedisConnectionException { FailureType: ConnectionFailureType.AuthenticationFailure } =>
+            $"Redis at {crew.NotedIn.Place} wants another password than REDISCLI_AUTH has",
+        PostgresException refused => PlainWords.Sentence(refused.MessageText),
+        NpgsqlException { InnerException: null } => PlainWords.Sentence(silence.Message).TrimEnd('.'),
+        RedisServerException => PlainWords.Sentence(silence.Message).TrimEnd('.'),
+        _ => $"no database answers at {crew.NotedIn.Place}"
+            + (silence.GetBaseException() is SocketException refused ? $" ({PlainWords.Sentence(refused.Message)})" : ""),
+    };
+
+    /// <summary>Whether a failure is the database's, or of the way there: not of a file of this machine.</summary>
     public static bool IsSilence(Exception failure) =>
-        failure is RedisException or RedisTimeoutException or NpgsqlException or SocketException or IOException or TimeoutException;
+        failure is RedisException or RedisTimeoutException or NpgsqlException or SocketException or TimeoutException;
 }

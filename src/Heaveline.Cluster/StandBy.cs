@@ -34,12 +34,15 @@ public sealed class StandBy
     {
         ArgumentNullException.ThrowIfNull(asked);
         var machine = new StandBy(asked, say);
+        using var left = CancellationTokenSource.CreateLinkedTokenSource(stop);
         try
         {
-            await machine.Run(stop).ConfigureAwait(false);
+            await machine.Run(left.Token).ConfigureAwait(false);
         }
         finally
         {
+            // Also where a failure ends it: no study is helped by a machine that stands by no more.
+            await left.CancelAsync().ConfigureAwait(false);
             await machine.Leave().ConfigureAwait(false);
         }
     }
@@ -63,7 +66,7 @@ public sealed class StandBy
             {
                 if (!isSilent)
                 {
-                    say($"The database cannot be asked: {PlainWords.Sentence(silence.Message).TrimEnd('.')}. It is tried again until it can.");
+                    say($"The database cannot be asked: {NoticeBoard.Words(asked.Crew, silence)}. It is tried again until it can.");
                 }
 
                 isSilent = true;
@@ -83,7 +86,7 @@ public sealed class StandBy
         }
 
         var open = (await board.All().ConfigureAwait(false)).Select(CrewNotice.Of).OfType<CrewNotice>()
-            .Where(one => one.Study.Length > 0 && one.Machine != asked.Machine).ToList();
+            .Where(one => one.Study.Length > 0).ToList();
         foreach (var (study, help) in atWork.Where(one => one.Value.IsCompleted).ToList())
         {
             atWork.Remove(study);
@@ -99,7 +102,13 @@ public sealed class StandBy
 
         foreach (var study in open.Where(one => !atWork.ContainsKey(one.Study) && tries.GetValueOrDefault(one.Study) < MostTries))
         {
-            if (study.Program != asked.Program)
+            if (study.Machine == PlainWords.Name(asked.Machine))
+            {
+                say($"The study at '{study.Machine}' was begun at a machine of this name and is left to it; to help another that is called so, stand "
+                    + "by under another --name.");
+                tries[study.Study] = MostTries;
+            }
+            else if (study.Program != asked.Program)
             {
                 say($"The study at '{study.Machine}' is worked out by Heaveline {study.Program}, this is {asked.Program}: it goes on without this "
                     + "machine.");
@@ -116,9 +125,9 @@ public sealed class StandBy
     private async Task<bool> Helps(CrewNotice study, CancellationToken stop)
     {
         void Said(string sentence) => say($"The study at '{study.Machine}': {sentence}");
-        using var reader = asked.Reader();
         try
         {
+            using var reader = asked.Reader();
             var end = await Help.Out(
                 new HelpAsked
                 {
@@ -164,7 +173,19 @@ public sealed class StandBy
 
     private async Task Leave()
     {
-        await Task.WhenAll(atWork.Values).ConfigureAwait(false);
+        try
+        {
+            await Task.WhenAll(atWork.Values).ConfigureAwait(false);
+        }
+        finally
+        {
+            await TakeDown().ConfigureAwait(false);
+            await board.DisposeAsync().ConfigureAwait(false);
+        }
+    }
+
+    private async Task TakeDown()
+    {
         try
         {
             await board.Take(own).WaitAsync(NoticeBoard.Again).ConfigureAwait(false);
@@ -173,8 +194,6 @@ public sealed class StandBy
         {
             // The notice goes by itself.
         }
-
-        await board.DisposeAsync().ConfigureAwait(false);
     }
 
     private string Threads => $"{asked.Threads} {(asked.Threads == 1 ? "thread" : "threads")}";

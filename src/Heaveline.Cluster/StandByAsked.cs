@@ -1,3 +1,5 @@
+using Heaveline.Quantities;
+
 namespace Heaveline.Cluster;
 
 /// <summary>What a machine that stands by for a crew is given.</summary>
@@ -13,7 +15,7 @@ public sealed record StandByAsked
     public string Machine { get; init; } = Environment.MachineName;
 
     /// <summary>On how many threads pieces are done, of each study.</summary>
-    public int Threads { get; init; } = Environment.ProcessorCount;
+    public int Threads { get; init => field = (int)Checked.Within(value, 1.0, HelpedStudy.MostThreads); } = Environment.ProcessorCount;
 
     /// <summary>Makes a reader for a study.</summary>
     public required Func<IStudyReader> Reader { get; init; }

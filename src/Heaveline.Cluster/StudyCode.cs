@@ -16,8 +16,11 @@ public static class StudyCode
     private const int Group = 4;
     private const int Groups = 3;
 
-    // PBKDF2 with HMAC-SHA-256 (RFC 8018, 5.2), as often as OWASP's Password Storage Cheat Sheet (2023) asks for: each guess costs so much.
-    private const int Rounds = 600_000;
+    /// <summary>
+    /// PBKDF2 with HMAC-SHA-256 (RFC 8018, 5.2), as often as OWASP's Password Storage Cheat Sheet (2023) asks for: each guess costs so much.
+    /// </summary>
+    internal const int Rounds = 600_000;
+
 
     // 128 bits more than the order has, so that no key is likelier than another (FIPS 186-5, A.2.1).
     private const int Drawn = 48;

@@ -25,7 +25,8 @@ internal static class Crews
         }
         catch (RefusedValueException refused)
         {
-            throw new Stopped($"heaveline: {file}, noted-in: {refused.Message}", ExitCode.Refused);
+            // Not its advice: a crew cannot do without a database.
+            throw new Stopped($"heaveline: {file}, noted-in: {refused.Reason}", ExitCode.Refused);
         }
     }
 
@@ -33,28 +34,43 @@ internal static class Crews
     public static int MakeCode(Streams streams, string file)
     {
         var path = Sheet(streams, file).CodeFile;
+        NewFile(path, writer => writer.WriteLine(Crew.FreshCode()));
+        streams.Results.WriteLine($"A new code is in '{path}'. Copy this file to every machine of the crew, by a way that nobody else sees.");
+        return ExitCode.Done;
+    }
+
+    /// <summary>Makes a file that its owner alone may read, and never over another; one that cannot be written to its end does not stay.</summary>
+    internal static void NewFile(string path, Action<TextWriter> write)
+    {
+        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
+        if (!OperatingSystem.IsWindows())
+        {
+            options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+        }
+
+        var isMade = false;
         try
         {
-            var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
-            if (!OperatingSystem.IsWindows())
-            {
-                options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
-            }
-
-            using var writer = new StreamWriter(path, options);
-            writer.WriteLine(Crew.FreshCode());
+            using var file = new FileStream(path, options);
+            isMade = true;
+            using var writer = new StreamWriter(file);
+            write(writer);
+            writer.Flush();
+            file.Flush(flushToDisk: true);
         }
         catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
         {
+            if (isMade)
+            {
+                File.Delete(path);
+            }
+
             throw new Stopped(
-                File.Exists(path)
+                !isMade && FileNode.Of(path) == FileNodeKind.File
                     ? $"heaveline: there is a code in '{path}' already: who has it would be shut out by another. Delete it first if that is meant."
                     : $"heaveline: '{path}' cannot be made: {FileTrouble.Words(trouble)}",
                 ExitCode.Refused);
         }
-
-        streams.Results.WriteLine($"A new code is in '{path}'. Copy this file to every machine of the crew, by a way that nobody else sees.");
-        return ExitCode.Done;
     }
 
     /// <summary>
@@ -88,10 +104,21 @@ internal static class Crews
 
     private static string Code(string file, string path)
     {
+        var advice = $"At one machine it is made by 'heaveline stand-by {file} --new-code'; the others get a copy.";
+        var other = FileNode.Of(path) == FileNodeKind.Folder ? "a folder" : FileNode.Other(path);
+        if (other is not null)
+        {
+            throw new Stopped(
+                $"heaveline: '{path}' should be the file of the crew's code, and is {other}: write another name under code-file. {advice}",
+                ExitCode.Refused);
+        }
+
         string code;
         try
         {
-            if (!OperatingSystem.IsWindows() && (File.GetUnixFileMode(path) & Others) != 0)
+            // Of the file that is open, not of one that has taken its name meanwhile.
+            using var opened = File.OpenRead(path);
+            if (!OperatingSystem.IsWindows() && (File.GetUnixFileMode(opened.SafeFileHandle) & Others) != 0)
             {
                 throw new Stopped(
                     $"heaveline: '{path}', the code of the crew, may be read or changed by others of this machine: whoever has it reads every study "
@@ -99,23 +126,35 @@ internal static class Crews
                     ExitCode.Refused);
             }
 
-            using var reader = new StreamReader(path);
+            if (opened.Length > MostOfCode)
+            {
+                throw new Stopped(
+                    $"heaveline: '{path}' is longer than {MostOfCode} bytes, which no code of a crew is: look whether code-file names another file. "
+                    + advice,
+                    ExitCode.Refused);
+            }
+
+            using var reader = new StreamReader(opened);
             var text = new char[MostOfCode];
             code = new string(text, 0, reader.ReadBlock(text)).Trim();
         }
         catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
         {
             throw new Stopped(
-                $"heaveline: the code of the crew cannot be read from '{path}': {FileTrouble.Words(trouble)} At one machine it is made by "
-                + $"'heaveline stand-by {file} --new-code'; the others get a copy.",
+                $"heaveline: the code of the crew cannot be read from '{path}': {WhyUnread(path, trouble)} {advice}",
                 ExitCode.Refused);
         }
 
-        return Crew.IsLong(code)
+        return Crew.IsHardToGuess(code)
             ? code
             : throw new Stopped(
-                $"heaveline: '{path}' holds a code of fewer than {Crew.ShortestCode} letters and digits, which could be guessed: have one made by "
-                + $"'heaveline stand-by {file} --new-code'.",
+                $"heaveline: '{path}' holds a code of fewer than {Crew.ShortestCode} letters and digits, or of fewer than {Crew.FewestSigns} "
+                + $"different ones, which could be guessed: delete it, and have one made by 'heaveline stand-by {file} --new-code'.",
                 ExitCode.Refused);
     }
+
+    private static string WhyUnread(string path, Exception trouble) => FileNode.Of(path) == FileNodeKind.Nothing
+        && new FileInfo(path).LinkTarget is { } target
+            ? $"it is a link to '{target}', where nothing is."
+            : FileTrouble.Words(trouble);
 }

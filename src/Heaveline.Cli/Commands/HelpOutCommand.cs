@@ -1,4 +1,6 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
+using System.Globalization;
 using Heaveline.Cli.Output;
 
 namespace Heaveline.Cli.Commands;
@@ -37,16 +39,18 @@ internal static class HelpOutCommand
 
     /// <summary>On how many threads a machine helps.</summary>
     /// <param name="says">What the help says of it.</param>
-    public static Option<int?> Threads(string says)
+    public static Option<int?> Threads(string says) =>
+        new("--threads") { Description = says, HelpName = "NUMBER", CustomParser = Count };
+
+    private static int? Count(ArgumentResult result)
     {
-        var threads = new Option<int?>("--threads") { Description = says, HelpName = "NUMBER" };
-        threads.Validators.Add(result =>
+        var word = result.Tokens[0].Value;
+        if (int.TryParse(word, NumberStyles.None, CultureInfo.InvariantCulture, out var count) && count is > 0 and <= MostThreads)
         {
-            if (result.GetValueOrDefault<int?>() is { } count and (< 1 or > MostThreads))
-            {
-                result.AddError($"--threads {count}: give from 1 to {MostThreads}.");
-            }
-        });
-        return threads;
+            return count;
+        }
+
+        result.AddError($"--threads {word}: give a whole number from 1 to {MostThreads}.");
+        return null;
     }
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Net;
 using Heaveline.Cli.Output;
 using Heaveline.Cluster;
+using Heaveline.Files;
 using Heaveline.Files.Keeping;
 using Heaveline.Passes;
 using Heaveline.Pieces;
@@ -34,10 +35,17 @@ internal static class Helping
             }
         }
 
+        var place = ways.HelpAt is { } at ? EndPoint(at) : Crews.Place(crew!);
+        if (crew is not null && IPAddress.IsLoopback(place.Address))
+        {
+            Say($"the study listens at {place.Address}, where machines of the crew other than this one do not find it: --help-at ADDRESS:PORT with "
+                + "another address of this machine lets them help.");
+        }
+
         var helped = HelpedStudy.Open(
             new HelpedAsked
             {
-                At = ways.HelpAt is { } at ? EndPoint(at) : Crews.Place(crew!),
+                At = place,
                 Code = code,
                 Membership = members is null ? Membership.Own : Membership.Of(members),
                 Texts = study.ToBytes(),
@@ -71,6 +79,13 @@ internal static class Helping
         var (host, port) = HostAndPort(asked.At);
         streams.StoppedWords = "heaveline: stopped by you; the study goes on without this machine.";
         streams.Grace = TimeSpan.FromSeconds(10.0);
+        void Say(string sentence)
+        {
+            streams.Results.WriteLine(sentence);
+            streams.Results.Flush();
+        }
+
+        Say($"Looking for the study at {asked.At}.");
         using var reader = new OwnReader(streams, stop);
         var end = await Help.Out(
             new HelpAsked
@@ -83,11 +98,7 @@ internal static class Helping
                 Threads = asked.Threads ?? Environment.ProcessorCount,
                 Reads = reader.Read,
             },
-            sentence =>
-            {
-                streams.Results.WriteLine(sentence);
-                streams.Results.Flush();
-            },
+            Say,
             stop).ConfigureAwait(false);
         switch (end)
         {
@@ -222,10 +233,49 @@ internal static class Helping
     // Where the files of the study lie while this machine helps: nobody else reads them.
     private sealed class OwnReader(Streams streams, CancellationToken stop) : IStudyReader
     {
-        private readonly string folder = Directory.CreateTempSubdirectory("heaveline-help-").FullName;
+        private readonly Lock turn = new();
+        private string? folder;
+        private bool isOver;
 
-        public IPieceDoer Read(byte[] texts, string hash) => Reads(streams, StudyTexts.OfBytes(texts), hash, folder, stop);
+        public IPieceDoer Read(byte[] texts, string hash)
+        {
+            lock (turn)
+            {
+                // Who is left while the texts are on their way here reads them no more.
+                ObjectDisposedException.ThrowIf(isOver, this);
+                try
+                {
+                    folder ??= Directory.CreateTempSubdirectory("heaveline-help-").FullName;
+                    return Reads(streams, StudyTexts.OfBytes(texts), hash, folder, stop);
+                }
+                catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
+                {
+                    throw new RunFailedException(
+                        $"The texts of the study cannot be kept here while this machine helps: {FileTrouble.Words(trouble)}",
+                        $"Look whether there is room in '{Path.GetTempPath()}'.");
+                }
+            }
+        }
 
-        public void Dispose() => Directory.Delete(folder, recursive: true);
+        public void Dispose()
+        {
+            // A reading that is not over is waited for.
+            lock (turn)
+            {
+                isOver = true;
+                try
+                {
+                    if (folder is not null)
+                    {
+                        Directory.Delete(folder, recursive: true);
+                    }
+                }
+                catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
+                {
+                    streams.Remarks.WriteLine(
+                        $"heaveline: the texts of the study stay in '{folder}' and may be deleted: {FileTrouble.Words(trouble)}");
+                }
+            }
+        }
     }
 }

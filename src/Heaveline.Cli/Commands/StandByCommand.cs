@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using Heaveline.Cli.Output;
 
 namespace Heaveline.Cli.Commands;
@@ -6,6 +7,9 @@ namespace Heaveline.Cli.Commands;
 /// <summary>Lends this machine to whatever study a machine of its crew begins.</summary>
 internal static class StandByCommand
 {
+    // As long as others show it.
+    private const int LongestName = 64;
+
     public static Command Of(Streams streams)
     {
         var file = new Argument<string>("FILE") { Description = "The file of the crew (docs/crew-file.md), the same at every machine of it." };
@@ -15,6 +19,7 @@ internal static class StandByCommand
             Description = "What this machine is called. Without it: as the network calls it. A study that was begun at a machine of this name is "
                 + "left to that machine.",
             HelpName = "NAME",
+            CustomParser = NameOf,
         };
         var makes = new Option<bool>("--new-code") { Description = "Make the file of the crew's code, which every machine gets a copy of, and end." };
         var command = new Command(
@@ -38,5 +43,17 @@ internal static class StandByCommand
         command.SetAction((r, stop) => Helping.StandBy(
             streams, new StandByOptions(r.GetValue(file)!, r.GetValue(threads), r.GetValue(name), r.GetValue(makes)), stop));
         return command;
+    }
+
+    private static string? NameOf(ArgumentResult result)
+    {
+        var word = result.Tokens[0].Value;
+        if (!string.IsNullOrWhiteSpace(word) && word.Length <= LongestName)
+        {
+            return word;
+        }
+
+        result.AddError($"--name: give a name of 1 to {LongestName} signs.");
+        return null;
     }
 }

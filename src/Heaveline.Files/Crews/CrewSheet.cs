@@ -1,8 +1,13 @@
+using Heaveline.Quantities;
+
 namespace Heaveline.Files.Crews;
 
 /// <summary>What the file of a crew says: machines that stand by for whatever study one of them begins.</summary>
 public sealed record CrewSheet
 {
+    /// <summary>The most threads of a machine.</summary>
+    public const int MostThreads = 1024;
+
     /// <summary>What the crew is called.</summary>
     public required string Name { get; init; }
 
@@ -13,5 +18,5 @@ public sealed record CrewSheet
     public required string CodeFile { get; init; }
 
     /// <summary>On how many threads a machine does pieces; null: on as many as it has processors.</summary>
-    public int? Threads { get; init; }
+    public int? Threads { get; init => field = value is { } count ? (int)Checked.Within(count, 1.0, MostThreads) : null; }
 }

@@ -5,9 +5,11 @@ namespace Heaveline.Files.Crews;
 /// <summary>The words for the file of a crew.</summary>
 internal static class CrewWords
 {
-    private const int MostThreads = 1024;
-    private static readonly string[] Databases = ["redis ", "postgres "];
-    private static readonly string[] Passwords = ["password", "pwd", "passwd"];
+    private const string Redis = "redis ";
+    private const string Postgres = "postgres ";
+
+    // As the words of a connection name it, blanks left out: those of Npgsql (npgsql.org, "Connection String Parameters"), and what others write.
+    private static readonly string[] Passwords = ["password", "psw", "pwd", "passwd", "sslpassword"];
 
     private static readonly Key<string> Name = Key.Required("crew", "What the crew is called.", Kind.Text(), "suspension lab", property: "Name");
 
@@ -25,7 +27,7 @@ internal static class CrewWords
         "suspension-lab.code");
 
     private static readonly Key<int> Threads = Key.Optional(
-        "threads", "On how many threads a machine does pieces; one for each processor when left out.", Kind.Count(1, MostThreads), "8");
+        "threads", "On how many threads a machine does pieces; one for each processor when left out.", Kind.Count(1, CrewSheet.MostThreads), "8");
 
     /// <summary>The whole file.</summary>
     public static readonly Shape<CrewSheet> Shape = new Shape(
@@ -38,14 +40,14 @@ internal static class CrewWords
     private static CrewSheet? Make(Fields f)
     {
         var database = f.Required(NotedIn);
-        if (Databases.All(word => !database.StartsWith(word, StringComparison.Ordinal)))
+        if (!database.StartsWith(Redis, StringComparison.Ordinal) && !database.StartsWith(Postgres, StringComparison.Ordinal))
         {
             f.Refuse(NotedIn, "names no database.", "Write redis HOST:PORT, or postgres Host=…;Database=…;Username=….");
             return null;
         }
 
         // Of the group, not of the key: the line with the password is not shown again.
-        if (Passwords.Any(word => database.Contains(word, StringComparison.OrdinalIgnoreCase)))
+        if (HasPassword(database))
         {
             f.Refuse(
                 "has a password under noted-in: this file is copied from machine to machine.",
@@ -58,4 +60,14 @@ internal static class CrewWords
             Name = f.Required(Name), NotedIn = database, CodeFile = f.Required(CodeFile), Threads = f.OptionalValue(Threads),
         };
     }
+
+    // Of Redis as Membership of the cluster says it: the word anywhere. Of PostgreSQL the names alone, so that somebody may be called pwdadmin.
+    private static bool HasPassword(string database) => NamesWhoAsks(database) || (database.StartsWith(Redis, StringComparison.Ordinal)
+        ? database.Contains("password", StringComparison.OrdinalIgnoreCase)
+        : database[Postgres.Length..].Split(';').Select(word => word.Split('=')[0].Replace(" ", "", StringComparison.Ordinal))
+            .Any(name => Passwords.Contains(name, StringComparer.OrdinalIgnoreCase)));
+
+    // NAME:PASSWORD@HOST.
+    private static bool NamesWhoAsks(string database) => database.Split(',', ';')
+        .Any(word => word.IndexOf(':', StringComparison.Ordinal) is >= 0 and var colon && word.IndexOf('@', colon) > colon);
 }
