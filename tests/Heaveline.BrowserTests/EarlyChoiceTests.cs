@@ -88,7 +88,8 @@ public class EarlyChoiceTests(Served served)
         await page.Locator("nav[aria-label=Pages] a", new() { HasTextString = "The ride" }).ClickAsync();
         await page.Locator("#at").WaitForAsync();
         await page.Locator("nav[aria-label=Pages] a", new() { HasTextString = "The pass" }).ClickAsync();
-        await page.Locator("#exact-front-damping").WaitForAsync();
+        await Expect(page).ToHaveURLAsync(new Regex("/pass"));
+        await page.Locator("#exact-front-damping").WaitForAsync(new() { State = WaitForSelectorState.Attached });
         lives.SetResult();
         await Expect(page.Locator(".pass[data-script=there]")).ToBeAttachedAsync();
         await page.Locator("#exact-front-damping").FillAsync("1.2");

@@ -2,6 +2,7 @@ using Heaveline.Cars;
 using Heaveline.Studies;
 using Heaveline.Web.Pages.Garages;
 using Heaveline.Web.Serving;
+using Heaveline.Web.Studying;
 
 namespace Heaveline.Web.Pages.Chosen;
 
@@ -63,7 +64,7 @@ internal static class ChooseQuery
         }
 
         return PageAddress.Query(All.SelectMany(choice => typed.All(choice).Count > 0
-            ? typed.All(choice).Select(words => (choice.Name, words))
+            ? typed.All(choice).Select(words => (choice.Name, (string?)words))
             : sheet.Lines.Where(line => line.Choice == choice.Name).Select(line => (choice.Name, (string?)line.Words))));
     }
 
