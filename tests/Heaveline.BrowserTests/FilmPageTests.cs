@@ -208,7 +208,8 @@ public class FilmPageTests(Served served)
         var never = new TaskCompletionSource();
         await page.RouteAsync("**/film-file?*", route => route.Request.Method == "POST" ? never.Task : route.ContinueAsync());
         await page.RunAndWaitForRequestAsync(
-            () => page.SetInputFilesAsync("#film-file", Small("lane.mp4")), request => request.Method == "POST" && request.Url.Contains("film-file"));
+            () => page.SetInputFilesAsync("#film-file", Small("lane.mp4")),
+            request => request.Method == "POST" && request.Url.Contains("film-file", StringComparison.Ordinal));
         await page.Locator("nav[aria-label=Pages] a", new() { HasTextString = "The ride" }).ClickAsync();
         await page.Locator("#at").WaitForAsync();
         Assert.Equal("net::ERR_ABORTED", await stopped.Task.WaitAsync(TimeSpan.FromSeconds(60), TestContext.Current.CancellationToken));

@@ -219,7 +219,7 @@ public sealed class FilmIntakeTests : IAsyncLifetime
     // A film of which the first bytes have come, and no more come.
     private async Task<TcpClient> Begun(int length = 300_000)
     {
-        var raw = await Opened($"{length}", "\0\0\0\u0018ftypmp42 and no more");
+        var raw = await Opened(length.ToString(CultureInfo.InvariantCulture), "\0\0\0\u0018ftypmp42 and no more");
         await Waited(() => Kept.Any(file => new FileInfo(file).Extension == ".partial"));
         return raw;
     }
