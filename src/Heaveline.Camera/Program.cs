@@ -172,12 +172,16 @@ internal static class Program
         }.WholeCar();
         FilmWriter.Write(film, to, stop: stop);
         var marks = film.Marks(0.5 * (film.To - film.From));
-        return JsonSerializer.Serialize(new Dictionary<string, double[]>
+        return JsonSerializer.Serialize(new Dictionary<string, object>
         {
-            ["at"] = [Math.Round(marks.Time, 4)],
-            ["front"] = [Math.Round(marks.Front.X, 1), Math.Round(marks.Front.Y, 1)],
-            ["rear"] = [Math.Round(marks.Rear.X, 1), Math.Round(marks.Rear.Y, 1)],
-            ["box"] = [.. new[] { marks.BoxFrom.X, marks.BoxFrom.Y, marks.BoxTo.X, marks.BoxTo.Y }.Select(v => Math.Round(v))],
+            ["at"] = new[] { Math.Round(marks.Time, 4) },
+            ["front"] = new[] { Math.Round(marks.Front.X, 1), Math.Round(marks.Front.Y, 1) },
+            ["rear"] = new[] { Math.Round(marks.Rear.X, 1), Math.Round(marks.Rear.Y, 1) },
+            ["box"] = new[] { marks.BoxFrom.X, marks.BoxFrom.Y, marks.BoxTo.X, marks.BoxTo.Y }.Select(v => Math.Round(v)).ToArray(),
+            ["load"] = film.Pass.Load,
+            ["speed_km_h"] = Math.Round(In.KilometresPerHour.Of(film.Pass.Speed), 1),
+            ["hump_mm"] = Math.Round(In.Millimetres.Of(hump.Height.Si), 1),
+            ["wheelbase_m"] = Math.Round(film.Pass.Wheelbase, 3),
         });
     }
 

@@ -44,7 +44,14 @@ internal static partial class PartialFile
     /// </summary>
     /// <param name="folder">The folder; it need not be there.</param>
     /// <param name="now">The time, UTC.</param>
-    public static void SweepOutputs(string folder, DateTime now)
+    public static void SweepOutputs(string folder, DateTime now) =>
+        SweepUnheld(folder, name => Outputs.Contains(Path.GetExtension(name)), now);
+
+    /// <summary>Takes away what killed programs left of one kind of file, as <see cref="SweepOutputs"/> does: others may go on writing.</summary>
+    /// <param name="folder">The folder; it need not be there.</param>
+    /// <param name="isOurs">Whether a file of that name is of the kind.</param>
+    /// <param name="now">The time, UTC.</param>
+    public static void SweepUnheld(string folder, Func<string, bool> isOurs, DateTime now)
     {
         var place = new DirectoryInfo(folder);
         if (!place.Exists)
@@ -54,7 +61,7 @@ internal static partial class PartialFile
 
         foreach (var file in place.EnumerateFiles(".*.partial", new EnumerationOptions { AttributesToSkip = FileAttributes.ReparsePoint }))
         {
-            if (Form().Match(file.Name) is { Success: true } form && Outputs.Contains(Path.GetExtension(form.Groups["name"].Value))
+            if (Form().Match(file.Name) is { Success: true } form && isOurs(form.Groups["name"].Value)
                 && (now - file.LastWriteTimeUtc).Duration() > Age && FileNode.Of(file.FullName) == FileNodeKind.File)
             {
                 Drop(file);

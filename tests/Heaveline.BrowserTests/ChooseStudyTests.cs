@@ -50,6 +50,14 @@ public class ChooseStudyTests(Served served)
         Assert.Equal(Study.Replace("600", "500", StringComparison.Ordinal), await Text());
         await Expect(standing).ToContainTextAsync("This page asks what the file asks.");
 
+        // A name that is free is offered, and what was said of the former question is not said of the next.
+        await Expect(page.Locator("#study-title")).ToHaveValueAsync("Fern in autumn");
+        await Ask(page, "510 EUR");
+        await Expect(standing).ToContainTextAsync("This page asks otherwise than the file in the budget.");
+        await Expect(page.Locator("#kept-study")).ToHaveTextAsync("");
+        await Ask(page, "500 EUR");
+        await Expect(standing).ToContainTextAsync("This page asks what the file asks.");
+
         await page.Locator("#study-title").FillAsync("Fern, for mother");
         await page.Locator("#study-title").BlurAsync();
         await page.Locator("#keep-study").ClickAsync();
@@ -58,6 +66,12 @@ public class ChooseStudyTests(Served served)
         await Expect(standing).ToContainTextAsync("Study: Fern, for mother (fern-for-mother.yaml).");
         await page.ReloadAsync();
         await page.Awake();
+        await Expect(standing).ToContainTextAsync("Study: Fern, for mother (fern-for-mother.yaml). This page asks what the file asks.");
+        await Expect(page.Locator("#study-title")).ToHaveValueAsync("Fern, for mother 2");
+        // An address that names the study alone asks what it asks.
+        await page.GotoAsync("/choose?study=fern-for-mother.yaml");
+        await page.Awake();
+        await Expect(page).ToHaveURLAsync(new Regex("car=fern-saloon.*budget=500"));
         await Expect(standing).ToContainTextAsync("Study: Fern, for mother (fern-for-mother.yaml). This page asks what the file asks.");
         await Expect(page.Locator("#budget")).ToHaveValueAsync("500 EUR");
         await Expect(page.Locator("#unread")).ToHaveCountAsync(0);
@@ -87,6 +101,32 @@ public class ChooseStudyTests(Served served)
         await page.Locator("#as-the-file").ClickAsync();
         await Expect(page.Locator("#budget")).ToHaveValueAsync("450 EUR");
         await Expect(page.Locator("#opened-study")).ToContainTextAsync("asks what the file asks");
+    }
+
+    [Fact]
+    public async Task What_has_come_over_a_study_since_the_page_said_that_it_had_changed_is_not_saved_over()
+    {
+        using var garage = With("village-autumn.yaml");
+        await System.IO.File.WriteAllTextAsync(File, Study, TestContext.Current.CancellationToken);
+        var page = await served.Open("/");
+        await page.Awake();
+        await page.Locator("#studies").GetByRole(AriaRole.Link, new() { Name = "Fern in autumn" }).ClickAsync();
+        await Expect(page.Locator("#opened-study")).ToContainTextAsync("asks what the file asks");
+        await Ask(page, "450 EUR");
+        await Expect(page.Locator("#opened-study")).ToContainTextAsync("otherwise than the file in the budget.");
+        var other = Study.Replace("draws: 20", "draws: 24", StringComparison.Ordinal);
+        await System.IO.File.WriteAllTextAsync(File, other, TestContext.Current.CancellationToken);
+        await page.Locator("#save-study").ClickAsync();
+        await Expect(page.Locator("#kept-study")).ToContainTextAsync("the budget and the draws");
+
+        var third = other.Replace("loads: [driver]", "loads: [four up with luggage]", StringComparison.Ordinal);
+        await System.IO.File.WriteAllTextAsync(File, third, TestContext.Current.CancellationToken);
+        var said = await page.EvaluateAsync<string>(
+            "() => { const said = document.getElementById('kept-study').textContent; document.getElementById('save-over').click(); return said; }");
+        // Where the page has seen the third text by then, and said so, the press is meant for it.
+        var isSaid = said.Contains("the loads", StringComparison.Ordinal);
+        await Expect(page.Locator("#kept-study")).ToContainTextAsync(isSaid ? "Saved in autumn.yaml" : "the loads, the budget and the draws");
+        Assert.Equal(isSaid, await Text() != third);
     }
 
     [Fact]

@@ -41,6 +41,64 @@ public class EarlyChoiceTests(Served served)
     }
 
     [Fact]
+    public async Task Whoever_presses_again_because_nothing_moved_presses_once()
+    {
+        var (page, lives) = await Held("/", Program);
+        var first = page.GetByRole(AriaRole.Button, new() { NameRegex = new("^its file: ") }).First;
+        await first.ClickAsync();
+        await first.ClickAsync();
+        lives.SetResult();
+        await page.Awake();
+        await Expect(first).ToHaveAttributeAsync("aria-expanded", "true");
+        await Expect(page.Locator(".file-acts")).ToHaveCountAsync(1);
+    }
+
+    [Fact]
+    public async Task A_form_that_is_drawn_a_moment_after_the_page_lives_is_sent_once_by_the_button_that_was_pressed()
+    {
+        const string Form = "<form id='late'><button id='one' name='way' value='a'>a</button><button id='two' name='way' value='b'>b</button></form>";
+        var (page, lives) = await Held("/ride?car=fern-saloon", Program);
+        await page.EvaluateAsync("""
+            form => {
+                window.sent = [];
+                document.querySelector("#content").insertAdjacentHTML("beforeend", form);
+                document.getElementById("two").click();
+                document.getElementById("two").click();
+                document.getElementById("late").remove();
+                addEventListener("submit", event => {
+                    event.preventDefault();
+                    window.sent.push(event.submitter?.id);
+                });
+            }
+            """, Form);
+        lives.SetResult();
+        await Expect(page.Locator("#content[data-awake=yes]")).ToBeAttachedAsync();
+        await page.EvaluateAsync("form => document.querySelector('#content').insertAdjacentHTML('beforeend', form)", Form);
+        await page.WaitForFunctionAsync("() => window.sent.length > 0");
+        Assert.Equal(["two"], await page.EvaluateAsync<string[]>("() => window.sent"));
+    }
+
+    [Fact]
+    public async Task What_was_done_on_a_page_that_has_been_left_is_not_done_when_one_comes_back()
+    {
+        var (page, lives) = await Held("/pass?car=fern-saloon", "**/pass.js");
+        await Expect(page.Locator("#content[data-awake=yes]")).ToBeAttachedAsync();
+        await page.Locator("#exact-rear-damping").FillAsync("1.5");
+        await page.Locator("#exact-rear-damping").BlurAsync();
+        await page.Locator("nav[aria-label=Pages] a", new() { HasTextString = "The ride" }).ClickAsync();
+        await page.Locator("#at").WaitForAsync();
+        await page.Locator("nav[aria-label=Pages] a", new() { HasTextString = "The pass" }).ClickAsync();
+        await Expect(page).ToHaveURLAsync(new Regex("/pass"));
+        await page.Locator("#exact-front-damping").WaitForAsync(new() { State = WaitForSelectorState.Attached });
+        lives.SetResult();
+        await Expect(page.Locator(".pass[data-script=there]")).ToBeAttachedAsync();
+        await page.Locator("#exact-front-damping").FillAsync("1.2");
+        await page.Locator("#exact-front-damping").BlurAsync();
+        await Expect(page).ToHaveURLAsync(new Regex("front-damping=1[.]2"));
+        Assert.DoesNotContain("rear-damping", page.Url, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task What_is_half_typed_as_a_page_comes_to_life_stands_there_with_the_hand_on_it_and_counts_when_it_is_left()
     {
         var (page, lives) = await Held("/ride?car=fern-saloon", Program);

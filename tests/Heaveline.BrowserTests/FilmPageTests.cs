@@ -155,6 +155,79 @@ public class FilmPageTests(Served served)
     }
 
     [Fact]
+    public async Task A_film_that_comes_in_beside_another_takes_nobody_from_that_and_one_that_answers_nonsense_leaves_the_field_free()
+    {
+        try
+        {
+            var page = await served.Open("/film");
+            await page.Awake();
+            await page.SetInputFilesAsync("#film-file", Small("first.mp4"));
+            await Expect(page.Locator("h1")).ToHaveTextAsync("films/first.mp4", new() { Timeout = Long });
+            await page.SetInputFilesAsync("#film-file", Small("second.mp4"));
+            var link = page.Locator("#film-file-there a");
+            await Expect(link).ToHaveTextAsync("Show films/second.mp4 now", new() { Timeout = Long });
+            await Expect(page.Locator("h1")).ToHaveTextAsync("films/first.mp4");
+
+            await page.RouteAsync("**/film-file?*", async route =>
+            {
+                if (route.Request.Method == "POST")
+                {
+                    await route.FulfillAsync(new() { Status = 201, Body = "<p>A line between has answered.</p>" });
+                }
+                else
+                {
+                    await route.ContinueAsync();
+                }
+            });
+            await page.SetInputFilesAsync("#film-file", Small("third.mp4"));
+            await Expect(page.Locator("#film-file-remark .refused")).ToContainTextAsync("Whether third.mp4 came in is not known");
+            await Expect(page.Locator("#film-file")).ToBeEnabledAsync();
+            await link.ClickAsync();
+            await Expect(page.Locator("h1")).ToHaveTextAsync("films/second.mp4");
+            await Expect(link).ToHaveCountAsync(0);
+        }
+        finally
+        {
+            Cleared();
+        }
+    }
+
+    [Fact]
+    public async Task A_film_that_is_on_its_way_when_its_page_is_left_is_stopped()
+    {
+        var page = await served.Open("/film");
+        await page.Awake();
+        var stopped = new TaskCompletionSource<string?>();
+        page.RequestFailed += (_, request) =>
+        {
+            if (request.Method == "POST" && request.Url.Contains("film-file", StringComparison.Ordinal))
+            {
+                stopped.TrySetResult(request.Failure);
+            }
+        };
+        var never = new TaskCompletionSource();
+        await page.RouteAsync("**/film-file?*", route => route.Request.Method == "POST" ? never.Task : route.ContinueAsync());
+        await page.RunAndWaitForRequestAsync(
+            () => page.SetInputFilesAsync("#film-file", Small("lane.mp4")),
+            request => request.Method == "POST" && request.Url.Contains("film-file", StringComparison.Ordinal));
+        await page.Locator("nav[aria-label=Pages] a", new() { HasTextString = "The ride" }).ClickAsync();
+        await page.Locator("#at").WaitForAsync();
+        Assert.Equal("net::ERR_ABORTED", await stopped.Task.WaitAsync(TimeSpan.FromSeconds(60), TestContext.Current.CancellationToken));
+        never.SetResult();
+    }
+
+    private static FilePayload Small(string name) =>
+        new() { Name = name, MimeType = "video/mp4", Buffer = [0, 0, 0, 24, .. "ftypmp42"u8, 0, 0, 0, 0] };
+
+    private void Cleared()
+    {
+        if (Directory.Exists(InGarage("films")))
+        {
+            Directory.Delete(InGarage("films"), recursive: true);
+        }
+    }
+
+    [Fact]
     public async Task A_film_that_is_stopped_on_its_way_leaves_nothing()
     {
         var outside = Directory.CreateTempSubdirectory("heaveline-stopped-").FullName;

@@ -45,6 +45,25 @@ public class UploadTests(Served served)
         }
     }
 
+    [Fact]
+    public async Task A_file_that_has_no_page_of_its_own_is_said_to_be_there()
+    {
+        var path = Path.Combine(served.Garage, "brought-list.yaml");
+        try
+        {
+            var page = await Bring("brought-list.yaml", await File.ReadAllBytesAsync(
+                Path.Combine(Checkout.Root, "examples", "parts", "village-autumn.yaml"), TestContext.Current.CancellationToken));
+            await Expect(page.Locator("#upload-remark")).ToHaveTextAsync("brought-list.yaml stands in the garage now.");
+            await page.GotoAsync("/?brought=ghost.yaml");
+            await page.Awake();
+            await Expect(page.Locator("#upload-remark")).ToHaveTextAsync("");
+        }
+        finally
+        {
+            File.Delete(path);
+        }
+    }
+
     [Theory]
     [InlineData("large.yaml", 300_000, "262144")]
     [InlineData("program.exe", 100, "must end in .yaml or .yml")]

@@ -37,6 +37,9 @@ internal sealed class DrawnPass
     /// <summary>Speed, m/s.</summary>
     public double Speed => pass.Speed;
 
+    /// <summary>What the load is called.</summary>
+    public string Load => pass.Model.Load.Name;
+
     /// <summary>Distance between the axles, m.</summary>
     public double Wheelbase => pass.Model.Car.Wheelbase.Si;
 

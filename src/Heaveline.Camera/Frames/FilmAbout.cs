@@ -12,9 +12,6 @@ internal sealed record FilmAbout
     // Frames a second of the sensor, as phones write it into slow motion.
     private const string SensorRate = "com.android.capture.fps";
 
-    // A film of 29.97 a second is one of 30.
-    private const double NearWhole = 0.03;
-
     // Writers round the shape of a pixel: 1216:1215 is square.
     private const double Square = 0.002;
 
@@ -30,8 +27,8 @@ internal sealed record FilmAbout
     /// <summary>How long it lasts, s; null where it says nothing.</summary>
     public required double? Duration { get; init; }
 
-    /// <summary>How many times slower it is played than it was taken, by the rate of the sensor that a phone writes into it; null where none is
-    /// written.</summary>
+    /// <summary>The rate of the sensor that a phone writes into it over the mean rate at which it is played, as it stands there: whoever reads the
+    /// pass judges whether that is slow motion. Null where none is written, or one that no film has.</summary>
     public double? PlayedSlower { get; init; }
 
     /// <summary>Asks the film.</summary>
@@ -95,9 +92,7 @@ internal sealed record FilmAbout
             return null;
         }
 
-        var times = taken / played.Value;
-        var whole = Math.Max(1.0, Math.Round(times));
-        return Math.Abs(times - whole) <= NearWhole * whole ? whole : times is >= 0.1 and <= 100.0 ? times : null;
+        return taken / played.Value is var times and >= 0.1 and <= 100.0 ? times : null;
     }
 
     private static (string Text, string Errors) Said(System.Diagnostics.Process probe, string film, CancellationToken stop)

@@ -1,3 +1,4 @@
+using Heaveline.Camera.Tracks;
 using Heaveline.Films;
 
 namespace Heaveline.Camera.Stills;
@@ -5,7 +6,8 @@ namespace Heaveline.Camera.Stills;
 /// <summary>
 /// One frame as a picture to show: the marks on it, and nothing by which a car or a person is known. Clear are two discs about the marked hubs alone,
 /// a wheel with its arch each; the rest of the car is shown in blocks coarser than any letter of a plate, a door or a face, and all round it is one
-/// grey. Whether a plate, a name or a face is there is not asked, so none can be missed.
+/// grey. Whether a plate, a name or a face is there is not asked, so outside the discs none can be missed. That nothing else lies within them holds
+/// where the marks are on wheels: a disc under which nothing round is found is shown in blocks too. Look at the picture before it is shown.
 /// </summary>
 internal static class StillPicture
 {
@@ -29,7 +31,10 @@ internal static class StillPicture
         using var discs = new Mat(frame.Size(), MatType.CV_8UC1, Scalar.All(0));
         foreach (var hub in new[] { marks.Front, marks.Rear })
         {
-            Cv2.Circle(discs, (int)Math.Round(hub.X), (int)Math.Round(hub.Y), (int)(Disc * wheelbase), Scalar.All(255), -1);
+            if (WheelFollower.IsWheel(frame, hub, FilmFollower.Reach * wheelbase, wheelbase))
+            {
+                Cv2.Circle(discs, (int)Math.Round(hub.X), (int)Math.Round(hub.Y), (int)(Disc * wheelbase), Scalar.All(255), -1);
+            }
         }
 
         frame.CopyTo(shown, discs);

@@ -26,7 +26,12 @@ internal static class FilmFollower
     /// <param name="stop">Stops it.</param>
     /// <exception cref="FilmRefusedException">The marks cannot be, or the car cannot be followed.</exception>
     public static FilmTrack Follow(
-        IPictures film, FilmMarks marks, double rowTime = 0.0, IProgress<double>? progress = null, CancellationToken stop = default)
+        IPictures film, FilmMarks marks, double rowTime = 0.0, IProgress<double>? progress = null, CancellationToken stop = default) =>
+        Follow(film, marks, rowTime, SquareWheel.MostBytes, progress, stop);
+
+    /// <summary>The same, with so many bytes at most for the pieces in which each wheel is found once more.</summary>
+    public static FilmTrack Follow(
+        IPictures film, FilmMarks marks, double rowTime, long most, IProgress<double>? progress, CancellationToken stop)
     {
         MarkChecks.Of(marks, film.Width, film.Height);
         var wheelbase = marks.Wheelbase;
@@ -45,8 +50,8 @@ internal static class FilmFollower
         using var body = new BodyFollower(marked, marks);
         var front = new WheelFollower(marked, marks.Front, Reach * wheelbase, wheelbase);
         var rear = new WheelFollower(marked, marks.Rear, Reach * wheelbase, wheelbase);
-        using var frontPieces = new SquareWheel(Reach * wheelbase);
-        using var rearPieces = new SquareWheel(Reach * wheelbase);
+        using var frontPieces = new SquareWheel(Reach * wheelbase, most);
+        using var rearPieces = new SquareWheel(Reach * wheelbase, most);
         var (seen, back) = (new List<SeenFrame>(), turns[index].Motion.Back());
         var home = 0;
         var (first, lastTime) = (double.NaN, double.NaN);
@@ -85,7 +90,10 @@ internal static class FilmFollower
             progress?.Report(begun + ((1.0 - begun) * Share(film, picture.Index)));
         }
 
-        return new TrackAssembly(film, marks, body, Square(seen, (frontPieces, rearPieces), home, film)) { RowTime = rowTime }.Whole();
+        return new TrackAssembly(film, marks, body, Square(seen, (frontPieces, rearPieces), home, film))
+        {
+            RowTime = rowTime, IsTooLong = frontPieces.IsFull || rearPieces.IsFull,
+        }.Whole();
     }
 
     private static void Keep(SquareWheel pieces, SeenHub? hub, Mat frame, List<SeenFrame> seen)

@@ -9,19 +9,27 @@ namespace Heaveline.Camera.Tracks;
 /// </summary>
 internal sealed class SquareWheel : IDisposable
 {
-    // Bytes of pieces of frames that are kept: more than phones film of a pass in 4K; a longer film keeps what was found first.
-    private const long MostBytes = 96_000_000;
+    /// <summary>Bytes of pieces of frames that are kept: more than phones film of a pass in 4K. Of a longer film none are.</summary>
+    public const long MostBytes = 96_000_000;
 
     // Room round the wheel, as a share of its reach.
     private const double Room = 1.5;
 
     private readonly List<(int Frame, Mat Piece, double X, double Y, PicturePoint Hub)> pieces = [];
     private readonly double reach;
+    private readonly long most;
     private long bytes;
 
     /// <summary>Begins to keep pieces.</summary>
     /// <param name="reach">How far the wheel reaches from its hub in the marked frame, px.</param>
-    public SquareWheel(double reach) => this.reach = reach;
+    /// <param name="most">Bytes of pieces beyond which none is kept.</param>
+    public SquareWheel(double reach, long most = MostBytes) => (this.reach, this.most) = (reach, most);
+
+    /// <summary>Whether the pieces were too many: then none is kept.</summary>
+    public bool IsFull => bytes > most;
+
+    /// <summary>How many pieces are kept.</summary>
+    public int Count => pieces.Count;
 
     /// <summary>Keeps the piece of a frame round a hub that was found, seen as the camera of the marked frame would see it.</summary>
     /// <param name="index">Its place among the frames.</param>
@@ -31,11 +39,17 @@ internal sealed class SquareWheel : IDisposable
     /// <param name="scale">Size of the car beside the marked frame.</param>
     public void Keep(int index, Mat frame, Homography turn, SeenHub hub, double scale)
     {
+        if (IsFull)
+        {
+            return;
+        }
+
         var half = (int)Math.Ceiling(Room * reach * Math.Max(scale, 0.5)) + 3;
         var (x, y, size) = (Math.Round(hub.X) - half, Math.Round(hub.Y) - half, new Size((2 * half) + 1, (2 * half) + 1));
         bytes += (long)size.Width * size.Height;
-        if (bytes > MostBytes)
+        if (IsFull)
         {
+            Dispose();
             return;
         }
 
@@ -51,7 +65,8 @@ internal sealed class SquareWheel : IDisposable
     public IReadOnlyDictionary<int, SeenHub> Found(SlantedView view, int marked)
     {
         var found = new Dictionary<int, SeenHub>();
-        if (bytes > MostBytes || pieces.FindIndex(p => p.Frame == marked) is var own && own < 0)
+        var own = pieces.FindIndex(p => p.Frame == marked);
+        if (own < 0)
         {
             return found;
         }
@@ -104,5 +119,9 @@ internal sealed class SquareWheel : IDisposable
     }
 
     /// <inheritdoc/>
-    public void Dispose() => pieces.ForEach(p => p.Piece.Dispose());
+    public void Dispose()
+    {
+        pieces.ForEach(p => p.Piece.Dispose());
+        pieces.Clear();
+    }
 }

@@ -24,6 +24,9 @@ internal sealed class TrackAssembly(IPictures film, FilmMarks marks, BodyFollowe
     /// <summary>How long a row is read after the one above it, s.</summary>
     public required double RowTime { get; init; }
 
+    /// <summary>Whether the film was too long for its wheels to be found once more in the square view.</summary>
+    public bool IsTooLong { get; init; }
+
     /// <summary>The track.</summary>
     /// <exception cref="FilmRefusedException">The car is seen too briefly.</exception>
     public FilmTrack Whole()
@@ -45,6 +48,11 @@ internal sealed class TrackAssembly(IPictures film, FilmMarks marks, BodyFollowe
                 CultureInfo.InvariantCulture,
                 $"The car is seen about {In.Degrees.Of(Math.Abs(slant.Angle)):F0}° aslant in the marked frame: "
                 + $"that is taken off, by the hubs' distance."));
+            if (IsTooLong)
+            {
+                remarks.Add("The film is too long, or has too many pixels, for its wheels to be found once more in the square view: seen aslant "
+                    + "they are found to a third of a pixel only. Cut it to the pass and follow it anew.");
+            }
         }
 
         var frames = seen.Select(frame => Frame(frame, isKnown, slant)).ToImmutableArray();

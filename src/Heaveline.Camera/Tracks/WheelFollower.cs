@@ -33,6 +33,17 @@ internal sealed class WheelFollower
         }
     }
 
+    /// <summary>Whether a round thing of a wheel's size lies under a mark, its middle near the mark.</summary>
+    /// <param name="frame">The marked frame.</param>
+    /// <param name="mark">The marked hub.</param>
+    /// <param name="radius">How far the wheel reaches from its hub, px.</param>
+    /// <param name="wheelbase">Distance of the hubs, px.</param>
+    public static bool IsWheel(Mat frame, PicturePoint mark, double radius, double wheelbase)
+    {
+        var wheel = new WheelFollower(frame, mark, radius, wheelbase);
+        return wheel.template.Find(frame, wheel.Hub, 1.0) is { Likeness: > Like } seen && Distance(seen.Hub, mark) < 0.4 * radius;
+    }
+
     /// <summary>The hub in the marked frame.</summary>
     public PicturePoint Hub { get; }
 

@@ -38,7 +38,7 @@ public static class FilmFolder
         if (bytes < FirstBytes || bytes > FileFormat.Film.MostBytes)
         {
             return bytes < FirstBytes ? $"{file} is empty."
-                : $"{file} has {Gigabytes(bytes)}; a film has at most {Gigabytes(FileFormat.Film.MostBytes)}. Cut it to the seconds around the bump.";
+                : $"{file} has {Size(bytes)}; a film has at most {Size(FileFormat.Film.MostBytes)}. Cut it to the seconds around the bump.";
         }
 
         if (Confined.Resolve(garage.Folder, Path.Combine(garage.Folder, file), NameOf(file)) is var (path, outside) && outside is not null)
@@ -49,7 +49,7 @@ public static class FilmFolder
         return File.Exists(path) || Directory.Exists(path)
             ? $"There is a film {file} in the garage already, and it is left as it is. Give yours another name first."
             : IsTooFull(bytes, free)
-                ? $"The disk has room for {Gigabytes(free)}, of which {Gigabytes(Spare)} stay free, and the film has {Gigabytes(bytes)}. "
+                ? $"The disk has room for {Size(free)}, of which {Size(Spare)} stay free, and the film has {Size(bytes)}. "
                     + "Make room there, or cut the film to the seconds around the bump."
             : null;
     }
@@ -59,12 +59,23 @@ public static class FilmFolder
     /// <param name="free">How much room the disk has, bytes.</param>
     public static bool IsTooFull(long bytes, long free) => free - bytes < Spare;
 
-    /// <summary>How much room the disk of a garage has, bytes.</summary>
+    /// <summary>
+    /// How much room the disk has on which a garage's films lie, bytes, without what killed programs left there. A disk that does not say is tried.
+    /// </summary>
     /// <param name="garage">The garage.</param>
     public static long RoomOf(Garage garage)
     {
         ArgumentNullException.ThrowIfNull(garage);
-        return new DriveInfo(Path.GetFullPath(garage.Folder)).AvailableFreeSpace;
+        var films = PlaceOf(garage);
+        try
+        {
+            Sweep(films);
+            return new DriveInfo(Directory.Exists(films) ? films : Path.GetFullPath(garage.Folder)).AvailableFreeSpace;
+        }
+        catch (Exception untold) when (untold is IOException or UnauthorizedAccessException or ArgumentException)
+        {
+            return long.MaxValue;
+        }
     }
 
     /// <summary>
@@ -98,8 +109,10 @@ public static class FilmFolder
     {
         ArgumentNullException.ThrowIfNull(garage);
         ArgumentNullException.ThrowIfNull(film);
-        var path = Path.Combine(garage.Folder, Folder, file);
-        Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+        var films = PlaceOf(garage);
+        var path = Path.Combine(films, file);
+        Directory.CreateDirectory(films);
+        Sweep(films);
         var begins = true;
         var isKept = WholeFile.Write(
             path,
@@ -115,7 +128,12 @@ public static class FilmFolder
             },
             () => begins && !stop.IsCancellationRequested,
             replaces: false);
-        stop.ThrowIfCancellationRequested();
+        if (!isKept)
+        {
+            // Once it has its name it is there, whoever has gone since.
+            stop.ThrowIfCancellationRequested();
+        }
+
         return isKept ? (NameOf(file), "")
             : (null, begins ? $"There is a film {file} in the garage already, and it is left as it is. Give yours another name first."
                 : NoFilm(file));
@@ -124,6 +142,17 @@ public static class FilmFolder
     /// <summary>That a file is no film, in words.</summary>
     /// <param name="file">Its name.</param>
     public static string NoFilm(string file) => $"{file} is no film, whatever its name says. Choose the film as the phone wrote it.";
+
+    private static string PlaceOf(Garage garage) => Path.GetFullPath(Path.Combine(garage.Folder, Folder));
+
+    // One that is being written is held open by whoever writes it, however slowly it comes. What a link leads to is another's.
+    private static void Sweep(string films)
+    {
+        if (new DirectoryInfo(films).LinkTarget is null)
+        {
+            PartialFile.SweepUnheld(films, FileFormat.Film.Has, TimeProvider.System.GetUtcNow().UtcDateTime);
+        }
+    }
 
     private static string NameOf(string file) => $"{Folder}/{file}";
 
@@ -145,5 +174,6 @@ public static class FilmFolder
         }
     }
 
-    private static string Gigabytes(long bytes) => $"{Numeral.Of(bytes / 1e9, 2)} GB";
+    private static string Size(long bytes) =>
+        bytes < 100_000_000 ? $"{Numeral.Of(bytes / 1e6, 1)} MB" : $"{Numeral.Of(bytes / 1e9, 2)} GB";
 }

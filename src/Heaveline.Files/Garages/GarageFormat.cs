@@ -1,5 +1,6 @@
 using Heaveline.Files.Cars;
 using Heaveline.Files.Choosing;
+using Heaveline.Files.Crews;
 using Heaveline.Files.Drives;
 using Heaveline.Files.Editing;
 using Heaveline.Files.Films;
@@ -30,6 +31,7 @@ internal sealed record GarageFormat(
         // Before the lists and the cars: a study names both by their words.
         new(GarageKind.Study, FileFormat.Described, StudyWords.IsStudy, GarageLines.Study, "study", StudyWords.Shape),
         new(GarageKind.Parts, FileFormat.Described, PartsListWords.IsList, GarageLines.Parts, "parts", PartsListWords.Shape),
+        new(GarageKind.Crew, FileFormat.Described, CrewWords.IsCrew, GarageLines.Crew, "crew", CrewWords.Shape),
         new(GarageKind.Road, FileFormat.Described, root => root.At("road") is not null, GarageLines.Road, "road", RoadWords.Shape),
         new(GarageKind.Variant, FileFormat.Described, VariantWords.IsVariant, GarageLines.Variant, "variant", VariantWords.Shape),
         new(GarageKind.Car, FileFormat.Described, root => root.At("car") is not null, GarageLines.Car, "car", CarWords.Shape),

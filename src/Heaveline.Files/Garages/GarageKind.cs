@@ -32,4 +32,7 @@ public enum GarageKind
 
     /// <summary>A study of what to buy.</summary>
     Study,
+
+    /// <summary>Machines that help one another's studies.</summary>
+    Crew,
 }

@@ -14,6 +14,7 @@ public static class GarageKindWords
         GarageKind.Ties => "cable ties",
         GarageKind.Parts => "list of parts",
         GarageKind.Study => "study of what to buy",
+        GarageKind.Crew => "crew",
         GarageKind.Choices => "choices of the garage",
         _ => "unknown file",
     };

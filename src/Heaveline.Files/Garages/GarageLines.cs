@@ -1,3 +1,4 @@
+using Heaveline.Files.Crews;
 using Heaveline.Files.Films;
 using Heaveline.Files.Parts;
 using Heaveline.Files.Ties;
@@ -57,6 +58,12 @@ internal static class GarageLines
     {
         var study = garage.Study(name, text);
         return Line(GarageKind.Study, name, root.At("study")!.Text, study.Refusals, study.Warnings);
+    }
+
+    public static GarageEntry Crew(Garage garage, string name, Node root, string text)
+    {
+        var sheet = CrewFile.Read(new SourceText(name, text));
+        return Line(GarageKind.Crew, name, root.At("crew")!.Text, sheet.Refusals, sheet.Warnings);
     }
 
     public static GarageEntry Choices(Garage garage, string name, Node root, string text) => Line(GarageKind.Choices, name, name, [], []);

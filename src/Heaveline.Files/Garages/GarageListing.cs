@@ -32,5 +32,8 @@ public sealed record GarageListing(IReadOnlyList<GarageEntry> Entries, bool IsCu
     /// <summary>The studies.</summary>
     public IEnumerable<GarageEntry> Studies => Of(GarageKind.Study);
 
+    /// <summary>The files of crews.</summary>
+    public IEnumerable<GarageEntry> Crews => Of(GarageKind.Crew);
+
     private IEnumerable<GarageEntry> Of(GarageKind kind) => Entries.Where(entry => entry.Kind == kind);
 }

@@ -42,6 +42,7 @@ public partial class PassPage
     private int told;
     private int recorded;
     private string pinsLeft = "";
+    private bool isBegun;
 
     [Inject]
     private GarageView GarageView { get; set; } = null!;
@@ -81,12 +82,14 @@ public partial class PassPage
     }
 
     /// <inheritdoc/>
-    protected override Task OnAfterRenderAsync(bool firstRender) => PageCall.WhileThere(() => Rendered(firstRender));
+    protected override Task OnAfterRenderAsync(bool firstRender) => PageCall.WhileThere(Rendered);
 
-    private async Task Rendered(bool firstRender)
+    private async Task Rendered()
     {
-        if (firstRender && state is not null)
+        // In a garage without a car there is nothing to begin on, until one is there.
+        if (!isBegun && state is not null)
         {
+            isBegun = true;
             module = await Browser.InvokeAsync<IJSObjectReference>("import", "./_content/Heaveline.Web/passpage.js");
             self = DotNetObjectReference.Create(this);
             script = await module.InvokeAsync<IJSObjectReference>("start", root, self);

@@ -23,8 +23,16 @@ internal sealed class FilmIntake : IDisposable
     /// <summary>The time in which they are counted.</summary>
     public static readonly TimeSpan Window = TimeSpan.FromMinutes(10);
 
+    /// <summary>
+    /// How fast a film must come, bytes a second: another waits until it is here. Common practice, no source: a weak radio link brings more.
+    /// </summary>
+    public const double LeastRate = 32_000.0;
+
     private readonly ConcurrencyLimiter atOnce = new(new ConcurrencyLimiterOptions { PermitLimit = 1, QueueLimit = 0 });
     private readonly FixedWindowRateLimiter inTime = new(new FixedWindowRateLimiterOptions { PermitLimit = MostInWindow, Window = Window });
+
+    /// <summary>What a film is given besides, however short it is.</summary>
+    public TimeSpan Grace { get; set; } = TimeSpan.FromMinutes(1);
 
     /// <summary>Opens it.</summary>
     public static void Map(IEndpointRouteBuilder routes)
@@ -80,14 +88,15 @@ internal sealed class FilmIntake : IDisposable
             return refusal;
         }
 
-        using var often = inTime.AttemptAcquire();
-        using var turn = often.IsAcquired ? atOnce.AttemptAcquire() : null;
-        if (turn is not { IsAcquired: true })
+        // Who only met another is not counted.
+        using var turn = atOnce.AttemptAcquire();
+        using var often = turn.IsAcquired ? inTime.AttemptAcquire() : null;
+        if (often is not { IsAcquired: true })
         {
-            context.Response.Headers.RetryAfter = often.IsAcquired ? "30" : "600";
+            context.Response.Headers.RetryAfter = turn.IsAcquired ? "600" : "30";
             return Words(
-                often.IsAcquired ? "Another film is coming in. Send it again when that is here."
-                    : "Too many films come in. Send it again in a while.",
+                turn.IsAcquired ? "Too many films come in. Send it again in a while."
+                    : "Another film is coming in. Send it again when that is here.",
                 StatusCodes.Status429TooManyRequests);
         }
 
@@ -96,13 +105,22 @@ internal sealed class FilmIntake : IDisposable
             limit.MaxRequestBodySize = length;
         }
 
+        using var ends = CancellationTokenSource.CreateLinkedTokenSource(gone);
+        ends.CancelAfter(Grace + TimeSpan.FromSeconds(length / LeastRate));
         try
         {
             // Read by one thread as it is written: one film comes at a time.
-            using var body = new BlockingBody(request.Body, gone);
-            var (name, problem) = await Task.Run(() => FilmFolder.Put(garage, file, length, body, gone), gone);
+            using var body = new BlockingBody(request.Body, ends.Token);
+            var (name, problem) = await Task.Run(() => FilmFolder.Put(garage, file, length, body, ends.Token), ends.Token);
             return name is null ? Words(problem, StatusCodes.Status422UnprocessableEntity)
                 : Results.Json(new { film = name }, statusCode: StatusCodes.Status201Created);
+        }
+        catch (OperationCanceledException) when (!gone.IsCancellationRequested)
+        {
+            return Words(
+                "The film comes so slowly that others would wait too long, and nothing of it is kept. Send it over a better line, or cut it to the "
+                    + "seconds around the bump.",
+                StatusCodes.Status408RequestTimeout);
         }
         catch (Exception broken) when (broken is OperationCanceledException or BadHttpRequestException
             || broken.InnerException is EndOfStreamException or BadHttpRequestException
@@ -112,9 +130,15 @@ internal sealed class FilmIntake : IDisposable
         }
         catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
         {
-            return Words(failure.Message, StatusCodes.Status507InsufficientStorage);
+            return Words(
+                InGarage(garage, failure.Message),
+                failure is UnauthorizedAccessException ? StatusCodes.Status403Forbidden : StatusCodes.Status507InsufficientStorage);
         }
     }
+
+    // Where the garage lies on this machine is nothing to whoever sends a film.
+    private static string InGarage(Garage garage, string words) => words.Replace(
+        Path.TrimEndingDirectorySeparator(Path.GetFullPath(garage.Folder)) + Path.DirectorySeparatorChar, "", StringComparison.Ordinal);
 
     private static IResult Words(string sentence, int status) => Results.Text(sentence, "text/plain; charset=utf-8", statusCode: status);
 }

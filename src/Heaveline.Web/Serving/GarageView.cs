@@ -284,7 +284,7 @@ internal sealed class GarageView(ServeOptions options) : IFinder, IDisposable
     private bool IsThere(string file) => Listing.Entries.Any(
         entry => entry.Name == file && !entry.IsBuiltIn
             && entry.Kind is not (GarageKind.Road or GarageKind.Choices or GarageKind.Drive or GarageKind.Film or GarageKind.Ties
-                or GarageKind.Parts or GarageKind.Study));
+                or GarageKind.Parts or GarageKind.Study or GarageKind.Crew));
 
     // Names, sizes and times of all files: what can change without any of them is not looked for.
     private string Look() =>

@@ -1,10 +1,16 @@
 // Brings a film into the garage: the door is asked first whether it may come, then it is sent as it is, with how far it is and a way to stop it.
 
-/** Listens to the field of a section; tells the page's object the film's name in the garage once it is there. */
+/**
+ * Listens to the field of a section; tells the page's object the film's name in the garage once it is there. What it gives back stops a film that is
+ * on its way: the page has gone.
+ */
 export function attach(section, page) {
+    if (!section) {
+        return { stop() {} };
+    }
     const field = section.querySelector("input[type=file]");
     const [remark, underway] = ["[role=status]", ".underway"].map((one) => section.querySelector(one));
-    let sending = null;
+    let sending = null, isGone = false;
     section.querySelector("#film-file-cancel").addEventListener("click", () => sending?.abort());
     field.addEventListener("change", async () => {
         const [film] = field.files;
@@ -14,12 +20,15 @@ export function attach(section, page) {
         field.disabled = true;
         remark.replaceChildren();
         let answer = await refusal(film, section.dataset);
-        if (!answer) {
+        if (!answer && !isGone) {
             sending = new XMLHttpRequest();
             underway.hidden = false;
             answer = await send(sending, film, section.dataset.door, (share) => shown(underway, share, film.size));
             underway.hidden = true;
             sending = null;
+        }
+        if (isGone) {
+            return;
         }
         field.disabled = false;
         field.value = "";
@@ -29,6 +38,12 @@ export function attach(section, page) {
         }
     });
     heaveline.heard(section);
+    return {
+        stop() {
+            isGone = true;
+            sending?.abort();
+        },
+    };
 }
 
 async function refusal(film, { door, first, most, endings }) {
@@ -54,10 +69,14 @@ function send(request, film, door, moved) {
     return new Promise((done) => {
         request.upload.addEventListener("progress", (event) => moved(event.loaded / Math.max(1, film.size)));
         request.addEventListener("load", () => {
-            if (request.status === 201) {
-                done({ film: JSON.parse(request.responseText).film, words: `${film.name} stands in the garage now.` });
-            } else {
+            if (request.status !== 201) {
                 done({ words: told(request.status, request.responseText) });
+                return;
+            }
+            try {
+                done({ film: JSON.parse(request.responseText).film, words: `${film.name} stands in the garage now.` });
+            } catch {
+                done({ words: `Whether ${film.name} came in is not known: what answered is not this program. Load this page anew and look.` });
             }
         });
         request.addEventListener("abort", () => done({ words: "Stopped: nothing of the film is kept." }));

@@ -64,7 +64,8 @@ export async function draw(element, structure, bytes, page, pair) {
     const sheet = typeof structure === "string" ? JSON.parse(structure) : structure;
     const numbers = new Float32Array(bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength));
     await faces();
-    if (!element.isConnected) return;
+    // Another page is shown by now.
+    if (!element?.isConnected) return;
     if (!drawn.has(element)) drawn.set(element, new Chart(element));
     drawn.get(element).show(sheet, numbers, page, pair);
 }

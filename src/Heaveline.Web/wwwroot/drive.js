@@ -2,6 +2,10 @@
 
 /** Listens to the field of an upload section; tells the page's object the drive's folder once all files have come in. */
 export function attach(section, page) {
+    // Another page is shown by now.
+    if (!section) {
+        return;
+    }
     const field = section.querySelector("input[type=file]");
     const remark = section.querySelector("[role=status]");
     field.addEventListener("change", async () => {

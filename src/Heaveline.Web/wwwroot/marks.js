@@ -8,13 +8,18 @@ const nearest = 8;
 
 /** Listens to the place of the marks; tells the page's object the frame's time and the marks whenever they change. */
 export function attach(place, page) {
+    if (!place) {
+        // Another film is shown already.
+        return;
+    }
     const [frame, picture, drawing, loupe] = [".frame", "img", "svg", "canvas"].map((one) => place.querySelector(one));
     const range = place.querySelector("input[type=range]");
     const order = place.dataset.order.split(",");
     const state = {
         order, place, page, frame, picture, drawing, loupe, range,
         size: [Number(place.dataset.width), Number(place.dataset.height)],
-        at: Number(range.value), points: {}, past: [], hover: null, dragged: null, asked: 0, zoom: 1, from: [0, 0],
+        // What is marked already lies on the frame that is shown first, wherever a hand has put the slider meanwhile: early.js puts it there again.
+        at: Number(range.defaultValue), points: {}, past: [], left: new Map(), hover: null, dragged: null, asked: 0, zoom: 1, from: [0, 0],
     };
     states.set(place, state);
     const begun = place.dataset.marks ? place.dataset.marks.split(",").map(Number) : [];
@@ -55,12 +60,15 @@ export function attach(place, page) {
         draw(state);
     });
     heaveline.heard(place);
-    return show(state, state.at, false);
+    show(state, state.at, false);
 }
 
 /** Sets both hubs where they were found, and a box over them where there is none; the reader corrects. */
 export function suggest(place, [leftX, leftY, rightX, rightY]) {
     const state = states.get(place);
+    if (!state) {
+        return;
+    }
     const goesRight = place.querySelector("#mark-goes").value === "right";
     keep(state);
     state.points.front = goesRight ? [rightX, rightY] : [leftX, leftY];
@@ -96,13 +104,16 @@ function zoomed(state, by) {
 
 const isSeen = ({ from, size, zoom }, point) => point.every((one, k) => one >= from[k] && one <= from[k] + size[k] / zoom);
 
+const moment = (at) => at.toFixed(4);
+
 async function show(state, wanted, clears) {
     const at = Math.min(Number(state.range.max), Math.max(0, wanted));
     if (clears && at !== state.at) {
-        // Marks belong to the frame on which they were set.
+        // Marks belong to the frame on which they were set, and stand there again for whoever comes back to it.
         keep(state);
-        state.points = {};
-        choose(state, state.order[0]);
+        state.left.set(moment(state.at), structuredClone(state.points));
+        state.points = structuredClone(state.left.get(moment(at)) ?? {});
+        choose(state, state.order.find((mark) => !state.points[mark]) ?? state.order[0]);
     }
     state.at = at;
     state.range.value = String(at);
@@ -111,7 +122,7 @@ async function show(state, wanted, clears) {
     state.frame.setAttribute("aria-busy", "true");
     let words = "";
     try {
-        const answer = await fetch(`${state.place.dataset.frame}&at=${at.toFixed(4)}`);
+        const answer = await fetch(`${state.place.dataset.frame}&at=${moment(at)}`);
         if (asked !== state.asked) {
             return;
         }
@@ -196,6 +207,11 @@ function key(state, event) {
     const by = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] }[event.key];
     if (by && !event.ctrlKey && !event.metaKey && !event.altKey) {
         nudge(state, by, event.shiftKey);
+    } else if (event.key === "z" && (event.ctrlKey || event.metaKey)) {
+        undo(state);
+    } else if (event.ctrlKey || event.metaKey || event.altKey) {
+        // The browser's own: it shows the page nearer, or another page.
+        return;
     } else if (event.key === "+" || event.key === "-") {
         zoomed(state, event.key === "+" ? 2 : 0.5);
     } else if (event.key === "Enter") {
@@ -204,8 +220,6 @@ function key(state, event) {
         tell(state);
     } else if (event.key === "PageUp" || event.key === "PageDown") {
         show(state, state.at + (event.key === "PageUp" ? -1 : 1) * Number(state.range.step), true);
-    } else if (event.key === "z" && (event.ctrlKey || event.metaKey)) {
-        undo(state);
     } else {
         return;
     }
@@ -269,7 +283,14 @@ async function tell(state, words = "") {
     const said = order.filter((mark) => points[mark]).map((mark) => `${called(state, mark)} at ${digits(points[mark])}`);
     const missing = isWhole ? "" : ` Next: ${called(state, chosen(state))}.`;
     state.place.querySelector("#mark-said").textContent = words || `${said.length ? said.join("; ") : "Nothing is marked yet"}.${missing}`;
-    await state.page.invokeMethodAsync("Said", state.at, isWhole && !words ? order.flatMap((mark) => points[mark]) : null);
+    try {
+        await state.page.invokeMethodAsync("Said", state.at, isWhole && !words ? order.flatMap((mark) => points[mark]) : null);
+    } catch (unheard) {
+        // Nobody listens any more where another film is shown.
+        if (state.place.isConnected) {
+            throw unheard;
+        }
+    }
 }
 
 // Pixels count from the middle of the first one; a drawing counts from its corner.

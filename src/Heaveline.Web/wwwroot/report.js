@@ -5,6 +5,10 @@
  * what came of it.
  */
 export function attach(page) {
+    // Another page is shown by now.
+    if (!page) {
+        return;
+    }
     page.addEventListener("click", async (event) => {
         const button = event.target.closest("[data-copy]");
         if (!button) {

@@ -24,7 +24,7 @@ internal sealed class DyingSwing
     private const int Plain = 5;
     private const int Edged = 8;
 
-    // Another law's frequency is taken where it is that of the same swing, as a share.
+    // The edged law's numbers are told only where its frequency is that of the same swing, as a share.
     private const double Same = 0.25;
 
     // What each number costs.
@@ -78,12 +78,9 @@ internal sealed class DyingSwing
         plain.Fit(stop);
         var edged = new DyingSwing(times, values, Edged) { Frequency = plain.Frequency, Decay = plain.Decay };
         edged.Fit(stop);
-        if (Math.Abs(Math.Log(edged.Frequency / plain.Frequency)) > Same)
-        {
-            return plain;
-        }
-
-        var (told, other) = edged.Criterion < plain.Criterion ? (edged, plain) : (plain, edged);
+        // Where the edged law finds another swing the plain one is told, and as open as the other has weight.
+        var isSame = Math.Abs(Math.Log(edged.Frequency / plain.Frequency)) <= Same;
+        var (told, other) = isSame && edged.Criterion < plain.Criterion ? (edged, plain) : (plain, edged);
         told.OpenTo(other);
         return told;
     }
@@ -96,8 +93,7 @@ internal sealed class DyingSwing
     // The other law may be the true one, by its weight beside this one's: then the truth lies about its numbers.
     private void OpenTo(DyingSwing other)
     {
-        var odds = Math.Exp(-0.5 * (other.Criterion - Criterion));
-        var share = odds / (1.0 + odds);
+        var share = 1.0 / (1.0 + Math.Exp(0.5 * (other.Criterion - Criterion)));
         double Open(double own, double its, double away) =>
             Math.Sqrt(((1.0 - share) * own * own) + (share * ((its * its) + (Gaussian.Ninety * away * Gaussian.Ninety * away))));
         (FrequencyOpen, LeftOpen) = (
@@ -143,7 +139,7 @@ internal sealed class DyingSwing
         }
     }
 
-    // Steps of Levenberg and Marquardt in all seven, the linear ones solved anew after each.
+    // Steps of Levenberg and Marquardt in all numbers, the linear ones solved anew after each.
     private void Settle()
     {
         var (damping, left) = (1e-3, Left(Frequency, Decay, out lines));

@@ -22,7 +22,10 @@ public sealed record FilmChange
     /// <summary>RMS pitch of the settling over the lift, after over before, mean over the pairs of films that were driven alike.</summary>
     public required FilmNumber Settling { get; init; }
 
-    /// <summary>Numbers of the car, after over before, the index after less before; those that are said on both sides.</summary>
+    /// <summary>
+    /// Numbers of the car, after over before, the index after less before; those that are said on both sides. None where a film of one side was
+    /// driven at a speed that no film of the other has: frequencies and dampings of a car change with its motion.
+    /// </summary>
     public required ImmutableArray<(CarNumber Number, FilmNumber Change)> OfCar { get; init; }
 
     /// <summary>Films of before and after that were driven alike, as places in both: each in one pair at most, the nearest speeds first.</summary>
@@ -55,10 +58,17 @@ public sealed record FilmChange
             Settling = Whole(before, after, pairs),
             OfCar =
             [
-                .. before.Car.Estimates.Where(e => e.IsSaid && after.Car.Of(e.Number) is { IsSaid: true })
+                .. before.Car.Estimates.Where(e => AreSpeedsAlike(before, after) && e.IsSaid && after.Car.Of(e.Number) is { IsSaid: true })
                     .Select(e => (e.Number, Change(e, after.Car.Of(e.Number)!))),
             ],
         };
+    }
+
+    /// <summary>Whether each film of either side has one of the other whose speed is near.</summary>
+    internal static bool AreSpeedsAlike(SeenCar before, SeenCar after)
+    {
+        static bool Has(SeenCar car, SeenPass film) => car.Passes.Any(p => Math.Abs(Math.Log(p.Speed / film.Speed)) <= SpeedsApart);
+        return before.Passes.All(b => Has(after, b)) && after.Passes.All(a => Has(before, a));
     }
 
     // Of films that show the settling's first second whole.

@@ -23,7 +23,11 @@ public sealed record FilmGiven
     }
 
     /// <summary>How many times slower the film is played than it was taken: 8 for 240 frames a second shown at 30; null: see the speed.</summary>
-    public double? Slowness { get; init => field = value is { } v ? Checked.Within(v, 0.1, 100.0) : null; }
+    public double? Slowness
+    {
+        get;
+        init => field = value is { } v ? Checked.Within(v, 1.0, 100.0, "A film of a passing car is played as it was taken (1) or slower.") : null;
+    }
 
     /// <summary>Share of the sprung mass on the front axle; null: what cars have.</summary>
     public Amount<Plain>? FrontShare

@@ -94,7 +94,7 @@ internal sealed class FilmIdentification(SeenPass[] passes, FilmGiven given, Can
             Levels = [.. passes.Select((_, f) => FilmFit.Places(f)[FilmedCar.Count..].Select(p => best.Mean[p]).ToImmutableArray())],
             Fitted = [.. passes.Select((p, f) => Fitted(best, f))],
             Odds = law == FilmLaw.Whole && !misfit
-                ? LawOdds.Of(Evidence(best), 0.5 * (best.Mean[FilmedCar.FrontSplit] + best.Mean[FilmedCar.RearSplit])) : null,
+                ? LawOdds.Of(Evidence(best), best.Mean[FilmedCar.FrontSplit], best.Mean[FilmedCar.RearSplit]) : null,
             Advice = misfit || said.Any(e => !e.IsSaid)
                 ? AsTold(new FilmAdvice(passes, best, Numbers(best, travel)).Best(stop), estimates) : null,
         };

@@ -37,8 +37,8 @@ internal sealed class FilmRefusals(SeenPass[] passes, FilmFit fit, ImmutableArra
         {
             all.Add(new CarRefusal(
                 RefusalKind.Edge,
-                $"The {Name(e.Number)} comes out as {Numeral.Of(e.Value, 2)}, which no road car has: is the film played slower than it was taken, "
-                    + "or the wheelbase another?",
+                $"The {Name(e.Number)} comes out as {Numeral.Of(e.Value, 2)}{Unit(e.Number)}, which no road car has: is the film played slower "
+                    + "than it was taken, or the wheelbase another?",
                 "The speed of the pass, or how many times slower it is played."));
         }
 
@@ -67,6 +67,8 @@ internal sealed class FilmRefusals(SeenPass[] passes, FilmFit fit, ImmutableArra
         CarNumber.RearDamping => "rear damping",
         _ => "dynamic index",
     };
+
+    private static string Unit(CarNumber number) => number is CarNumber.FrontFrequency or CarNumber.RearFrequency ? $" {In.Hertz.Symbol}" : "";
 
     private static string Left(double misfit, double alike) => misfit > FilmIdentification.MostMisfit
         ? $"{Millimetres(misfit)} are left over"

@@ -8,7 +8,7 @@ namespace Heaveline.Films;
 public sealed record SeenCar
 {
     // Cars pass bumps faster than a quick run, m/s, and their bodies swing faster than this, Hz. Common practice, no source.
-    private const double SlowPass = 12.0 / 3.6;
+    private static readonly double SlowPass = Velocity.FromKilometresPerHour(12.0).Si;
     private const double SlowBody = 0.7;
 
     /// <summary>What it is called.</summary>

@@ -21,6 +21,19 @@ internal sealed class SeenPassMaking(FilmTrack track, FilmGiven given)
     // A speed that was said may be off by so much, of the logarithm, from what a slow motion explains.
     private const double NearSlowness = 0.1;
 
+    // And by so much from the speed that a slow motion that was said makes of the film.
+    private const double Contradicts = 0.15;
+
+    // What passes a bump, m/s: slow motion that nobody told of makes a walk of a car.
+    private const double SlowestPass = 0.1;
+    private const double FastestPass = 120.0;
+
+    // Below so many times a camera only took more or fewer frames than it wrote, each with its own time: the film's time is the car's.
+    private const double NoSlowness = 1.5;
+
+    // Slow motion is a whole number of times slower, within so much of it: frames are dropped, and 29.97 a second count as 30.
+    private const double NearWhole = 0.03;
+
     private readonly double wheelbase = given.Wheelbase.Si;
     private readonly List<string> remarks = [.. track.Remarks];
 
@@ -75,6 +88,15 @@ internal sealed class SeenPassMaking(FilmTrack track, FilmGiven given)
         var (from, to) = (clock.Near(clock.FirstTouch), clock.Near(clock.RearLeaves));
         var played = (way[to] - way[from]) / Math.Max((to - from) * points.Step, 1e-9);
         var slowness = SlownessOf(played);
+        if (played * slowness is < SlowestPass or > FastestPass)
+        {
+            throw new RefusedValueException(
+                "the speed of the car in the film",
+                Speed(played * slowness),
+                $"{Speed(SlowestPass)} to {Speed(FastestPass)}",
+                "Look at the frames' times, the wheelbase, and how many times slower the film is said to be played.");
+        }
+
         var byDelay = wheelbase / clock.Delay;
         if (Math.Abs(Math.Log(byDelay / played)) > 0.06)
         {
@@ -160,7 +182,7 @@ internal sealed class SeenPassMaking(FilmTrack track, FilmGiven given)
             PitchNoise = pitchNoise,
             LevelDoubt = levelDoubt,
             Slowness = slow,
-            IsTimeSaid = given.Slowness is not null || given.Speed is not null || track.PlayedSlower is not null,
+            IsTimeSaid = given.Slowness is not null || given.Speed is not null || Written is not null,
             FrameRate = slow / points.Step,
             CameraFollowed = track.Frames.Any(f => f.Camera is not null),
             Points = (int)Median(track.Frames.Select(f => (double?)f.Body?.Kept)),
@@ -238,22 +260,42 @@ internal sealed class SeenPassMaking(FilmTrack track, FilmGiven given)
         return best;
     }
 
+    // What the camera wrote, where it may be believed: phones that are short of light take fewer frames a second than they write.
+    private double? Written => track.PlayedSlower switch
+    {
+        > 1.0 / NoSlowness and < NoSlowness => 1.0,
+        > NoSlowness and var times when Math.Round(times) is var whole and >= 2.0 && Math.Abs(times - whole) <= NearWhole * whole => whole,
+        _ => null,
+    };
+
     private double SlownessOf(double played)
     {
         if (given.Slowness is { } said)
         {
-            return said;
+            return given.Speed is not { } known || Math.Abs(Math.Log(known.Si / (played * said))) <= Contradicts
+                ? said
+                : throw new RefusedValueException(
+                    "the speed of the pass",
+                    $"{Speed(known.Si)}, where the film, played {Numeral.Of(said, said < 10.0 ? 1 : 0)} times slower, shows {Speed(played * said)}",
+                    "the same by both",
+                    "Leave out the speed or how many times slower it is played, whichever is not known for sure.");
         }
 
         if (given.Speed is not { } speed)
         {
-            if (track.PlayedSlower is { } written && written != 1.0)
+            if (Written is { } written && written != 1.0)
             {
                 remarks.Add($"By what the camera wrote into it the film is played {Numeral.Of(written, 0)} times slower than it was taken: the car "
                     + $"goes {Speed(played * written)}, not the {Speed(played)} that are seen.");
             }
 
-            return track.PlayedSlower ?? 1.0;
+            if (Written is null && track.PlayedSlower is { } doubtful)
+            {
+                remarks.Add($"By what the camera wrote into it the film is played {Numeral.Of(doubtful, 2)} times slower than it was taken, which "
+                    + "is no whole number as slow motion has: it is read as it is played. Write speed: or played-slower: into its sheet.");
+            }
+
+            return Written ?? 1.0;
         }
 
         var ratio = speed.Si / played;

@@ -9,6 +9,9 @@ internal sealed class StillPoints
     // A point that is not seen for longer is lost, s of film.
     private const double LongestGap = 0.12;
 
+    // Even steps that a film is brought to for each of its frames: more are none of a film whose frames come about evenly.
+    private const double MostSteps = 20.0;
+
     // A background that moves by more than this share of the picture's width is not shaken but turned after.
     private const double Turned = 0.05;
 
@@ -49,6 +52,15 @@ internal sealed class StillPoints
                 Said(to - from),
                 $"at least {FilmTrack.FewestFrames} frames without a gap",
                 "Film the whole car from before the bump until it leaves the picture, nothing in front of it.");
+        }
+
+        if (count > MostSteps * track.Frames.Length)
+        {
+            throw new Quantities.RefusedValueException(
+                "the frames' times",
+                $"half of them within {Said(step)} of the next, all {Said(to - from)} long",
+                "frames that come about evenly",
+                "Follow the film anew, or give the times as the film has them.");
         }
 
         PicturePoint[] Even(List<(double Time, PicturePoint At)> s) =>

@@ -51,8 +51,12 @@ public sealed class FilmFileTests : IDisposable
     [InlineData("240", 8.0)]
     [InlineData("120", 4.0)]
     [InlineData("30", 1.0)]
+    [InlineData("24", 0.8)]
+    [InlineData("3", 0.1)]
+    [InlineData("1", null)]
+    [InlineData("3600", null)]
     [InlineData("fast", null)]
-    public void Slow_motion_is_known_by_the_rate_of_the_sensor_that_a_phone_wrote(string rate, double? slower) => Assert.Equal(
+    public void The_rate_of_the_sensor_that_a_phone_wrote_is_handed_over_beside_the_films_own(string rate, double? slower) => Assert.Equal(
         slower,
         FilmFile.Open(Made(
             "slow.mp4", "-f", "lavfi", "-i", "testsrc=s=640x360:d=0.5:r=30", "-pix_fmt", "yuv420p", "-movflags", "use_metadata_tags", "-metadata",

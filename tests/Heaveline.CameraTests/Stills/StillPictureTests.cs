@@ -77,6 +77,25 @@ public class StillPictureTests
         Assert.Equal(128, still.At<byte>(10, 10));
     }
 
+    [Fact]
+    public void A_mark_that_is_on_no_wheel_leaves_no_clear_disc()
+    {
+        var marks = Planted.Stand.Marks(0.9);
+        var wheelbase = marks.Wheelbase;
+        using var frame = FilmFollower.Marked(Planted.Stand, marks.Time, null, default, out _);
+        // A plate on the door, and the front mark on it.
+        var door = new PicturePoint(0.5 * (marks.Front.X + marks.Rear.X), marks.Front.Y - (0.1 * wheelbase));
+        Cv2.PutText(
+            frame, "AB 123", new Point((int)(door.X - (0.09 * wheelbase)), (int)door.Y), HersheyFonts.HersheySimplex, wheelbase / 6.0 / 120.0,
+            Scalar.All(0), 2);
+        var plate = new Rect(
+            (int)(door.X - (0.08 * wheelbase)), (int)(door.Y - (0.04 * wheelbase)), (int)(0.16 * wheelbase), (int)(0.04 * wheelbase));
+        Assert.True(Fine(frame, plate) > 10.0, $"{Fine(frame, plate)}");
+        Assert.False(WheelFollower.IsWheel(frame, door, FilmFollower.Reach * wheelbase, wheelbase));
+        Assert.True(WheelFollower.IsWheel(frame, marks.Front, FilmFollower.Reach * wheelbase, wheelbase));
+        Assert.True(WheelFollower.IsWheel(frame, marks.Rear, FilmFollower.Reach * wheelbase, wheelbase));
+    }
+
     private static Mat Grey(Mat picture)
     {
         using var coloured = picture;

@@ -66,7 +66,8 @@ public class SeenListTests
         var none = FilmChange.Of(Seen("fern-saloon", 1, 18.0), Seen("fern-saloon-cured", 5, 28.0));
         Assert.False(none.IsAlike);
         Assert.False(double.IsFinite(none.Settling.Value));
-        Assert.NotEmpty(none.OfCar);
+        Assert.Empty(none.OfCar);
+        Assert.NotEmpty(one.OfCar);
     }
 
     [Theory]
@@ -85,6 +86,45 @@ public class SeenListTests
         Assert.False(written.MayBeSlowMotion);
         Assert.Equal(speed / 3.6, written.Speed, 0.03 * speed / 3.6);
         Assert.Equal(slowness != 1.0, written.Passes[0].Remarks.Any(r => r.Contains("times slower than it was taken", StringComparison.Ordinal)));
+    }
+
+    // 240 frames a second kept as 29.97; 30 written by a phone that took 24 or 27 for want of light; what no slow motion is.
+    [Theory]
+    [InlineData(8.01, 8.0, true)]
+    [InlineData(30.0 / 24.0, 1.0, true)]
+    [InlineData(30.0 / 27.0, 1.0, true)]
+    [InlineData(24.0 / 30.0, 1.0, true)]
+    [InlineData(0.1, 1.0, false)]
+    [InlineData(1.7, 1.0, false)]
+    [InlineData(2.5, 1.0, false)]
+    public void What_the_camera_wrote_is_slow_motion_by_whole_numbers_alone_and_what_is_neither_is_asked_for(
+        double written, double slowness, bool isTimeSaid)
+    {
+        var pass = FilmedCars.Pass(FilmedCars.Car("sprig-kit-car"), "village-hump", 25.0);
+        var track = new PlantedFilm { Pass = pass, FrameRate = 60.0 * slowness, Slowness = slowness }.Track() with { PlayedSlower = written };
+        var seen = SeenPass.Of(track, FilmedCars.Given(pass));
+        Assert.Equal(25.0 / 3.6, seen.Speed, 0.2);
+        Assert.Equal(isTimeSaid, seen.IsTimeSaid);
+        Assert.Equal(slowness != 1.0, seen.Remarks.Any(r => r.Contains("the car goes", StringComparison.Ordinal)));
+        Assert.Equal(!isTimeSaid, seen.Remarks.Any(r => r.EndsWith("Write speed: or played-slower: into its sheet.", StringComparison.Ordinal)));
+        var said = SeenPass.Of(track, FilmedCars.Given(pass) with { Slowness = slowness });
+        Assert.True(said.IsTimeSaid);
+        Assert.DoesNotContain(said.Remarks, r => r.Contains("what the camera wrote", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_film_whose_speed_and_slow_motion_contradict_or_whose_car_is_no_car_is_refused_with_both_numbers()
+    {
+        var pass = FilmedCars.Pass(FilmedCars.Car("sprig-kit-car"), "village-hump", 25.0);
+        var (track, given) = (new PlantedFilm { Pass = pass }.Track(), FilmedCars.Given(pass));
+        string Refused(FilmTrack of, FilmGiven by) => Assert.Throws<RefusedValueException>(() => SeenPass.Of(of, by)).Message;
+        var both = Refused(track, given with { Speed = new(25.0 / 3.6), Slowness = 8.0 });
+        Assert.Matches(@"is 25\.0 km/h, where the film, played 8\.0 times slower, shows (19|20)\d\.\d km/h", both);
+        Assert.Equal(1.0, SeenPass.Of(track, given with { Speed = new(25.0 / 3.6), Slowness = 1.0 }).Slowness);
+        FilmTrack Times(double share) => track with { Frames = [.. track.Frames.Select(f => f with { Time = share * f.Time })] };
+        Assert.Contains("frames a second", Assert.Throws<RefusedValueException>(() => Times(1e-6)).Message, StringComparison.Ordinal);
+        Assert.Contains("432.0 km/h", Refused(Times(0.05), given), StringComparison.Ordinal);
+        Assert.Throws<RefusedValueException>(() => given with { Slowness = 0.5 });
     }
 
     [Fact]

@@ -21,8 +21,8 @@ internal static class Rooms
         ]),
         ("Heaveline.Files",
         [
-            "", "Forms", "Yaml", "Editing", "Cars", "Roads", "Ties", "Parts", "Choosing", "Drives", "Films", "Garages", "Reporting", "Keeping",
-            "Crews",
+            "", "Forms", "Yaml", "Editing", "Cars", "Roads", "Ties", "Parts", "Choosing", "Drives", "Films", "Crews", "Garages", "Reporting",
+            "Keeping",
         ]),
         ("Heaveline.Finding", [""]),
         ("Heaveline.Gpu", ["Lanes", "Kernels", ""]),

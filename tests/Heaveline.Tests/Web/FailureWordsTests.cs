@@ -18,6 +18,7 @@ public class FailureWordsTests
     [InlineData(GarageKind.Car, "cars")]
     [InlineData(GarageKind.Parts, "lists of parts")]
     [InlineData(GarageKind.Study, "studies of what to buy")]
+    [InlineData(GarageKind.Crew, "crews")]
     [InlineData(GarageKind.Ties, "cable ties")]
     public void Several_files_of_a_kind_are_called_so(GarageKind kind, string words) =>
         Assert.Equal(words, GarageKindWords.Several(GarageKindWords.Of(kind)));

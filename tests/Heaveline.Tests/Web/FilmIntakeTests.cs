@@ -11,6 +11,7 @@ using Heaveline.Web.Guard;
 using Heaveline.Web.Host;
 using Heaveline.Web.Serving;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace Heaveline.Tests.Web;
 
@@ -104,12 +105,57 @@ public sealed class FilmIntakeTests : IAsyncLifetime
     public async Task A_film_that_says_that_it_is_too_long_or_breaks_off_leaves_nothing()
     {
         var most = string.Create(CultureInfo.InvariantCulture, $"{FileFormat.Film.MostBytes + 1L}");
-        Assert.Contains("at most 2", await Raw(most, "", closes: false), StringComparison.Ordinal);
-        await Raw("300000", "\0\0\0\u0018ftypmp42 and no more", closes: true);
-        // The program hears of it a moment later.
-        await Task.Delay(500, Stop);
+        Assert.Contains("at most 2", await Raw(most), StringComparison.Ordinal);
+        using (await Begun())
+        {
+            Assert.Equal(".partial", Path.GetExtension(Assert.Single(Kept)));
+        }
+
         await Waited(() => !Kept.Any());
-        Assert.Empty(Directory.EnumerateFiles(folder.Root, "*.partial", SearchOption.AllDirectories));
+    }
+
+    [Fact]
+    public async Task One_film_comes_in_at_a_time_and_whoever_meets_it_is_not_counted()
+    {
+        using (await Begun())
+        {
+            for (var n = 0; n <= FilmIntake.MostInWindow; n++)
+            {
+                using var met = await Send("file=other.mp4", Film);
+                Assert.Equal(HttpStatusCode.TooManyRequests, met.StatusCode);
+                Assert.Equal(TimeSpan.FromSeconds(30.0), met.Headers.RetryAfter!.Delta);
+                Assert.StartsWith("Another film is coming in.", await met.Content.ReadAsStringAsync(Stop), StringComparison.Ordinal);
+            }
+        }
+
+        await Waited(() => !Kept.Any());
+        using var answer = await Send("file=other.mp4", Film);
+        Assert.Equal(HttpStatusCode.Created, answer.StatusCode);
+    }
+
+    [Fact]
+    public async Task A_film_that_stands_still_gives_its_place_to_the_next()
+    {
+        plain.Services.GetRequiredService<FilmIntake>().Grace = TimeSpan.FromMilliseconds(500.0);
+        using var slow = await Begun(length: 1000);
+        await using var stream = slow.GetStream();
+        using var reader = new StreamReader(stream);
+        var said = await reader.ReadToEndAsync(Stop);
+        Assert.StartsWith("HTTP/1.1 408", said, StringComparison.Ordinal);
+        Assert.Contains("so slowly", said, StringComparison.Ordinal);
+        Assert.Empty(Kept);
+    }
+
+    [Fact]
+    public async Task What_the_disk_refuses_is_said_without_where_the_garage_lies_on_it()
+    {
+        // A file where the folder of the films would be.
+        await File.WriteAllTextAsync(Path.Combine(folder.Root, "films"), "", Stop);
+        using var answer = await Send("file=lane.mp4", Film);
+        var said = await answer.Content.ReadAsStringAsync(Stop);
+        Assert.False(answer.IsSuccessStatusCode);
+        Assert.Contains("films", said, StringComparison.Ordinal);
+        Assert.DoesNotContain(folder.Root, said, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -170,24 +216,33 @@ public sealed class FilmIntakeTests : IAsyncLifetime
         Assert.True(until());
     }
 
-    private async Task<string> Raw(string length, string body, bool closes)
+    // A film of which the first bytes have come, and no more come.
+    private async Task<TcpClient> Begun(int length = 300_000)
     {
-        using var raw = new TcpClient();
+        var raw = await Opened(length.ToString(CultureInfo.InvariantCulture), "\0\0\0\u0018ftypmp42 and no more");
+        await Waited(() => Kept.Any(file => new FileInfo(file).Extension == ".partial"));
+        return raw;
+    }
+
+    private async Task<string> Raw(string length)
+    {
+        using var raw = await Opened(length, "");
+        await using var stream = raw.GetStream();
+        using var reader = new StreamReader(stream);
+        return await reader.ReadToEndAsync(Stop);
+    }
+
+    private async Task<TcpClient> Opened(string length, string body)
+    {
+        var raw = new TcpClient();
         var port = PageHost.AddressOf(plain).Port;
         await raw.ConnectAsync("127.0.0.1", port, Stop);
-        await using var stream = raw.GetStream();
-        await stream.WriteAsync(
+        await raw.GetStream().WriteAsync(
             Encoding.Latin1.GetBytes(
                 $"POST {FilmIntake.Address}?file=lane.mp4 HTTP/1.1\r\nHost: localhost:{port}\r\nContent-Type: {LogDoor.ContentType}\r\n"
                 + $"Content-Length: {length}\r\nConnection: close\r\n\r\n{body}"),
             Stop);
-        if (closes)
-        {
-            return "";
-        }
-
-        using var reader = new StreamReader(stream);
-        return await reader.ReadToEndAsync(Stop);
+        return raw;
     }
 
     private async Task<HttpResponseMessage> Ask(string query, byte[] bytes)

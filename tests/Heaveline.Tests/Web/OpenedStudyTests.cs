@@ -45,6 +45,19 @@ public sealed class OpenedStudyTests : IDisposable
         Assert.Empty(OpenedStudy.Of(File, garage).Changed(Asked(address), garage));
     }
 
+    [Fact]
+    public void An_address_that_names_a_study_and_no_car_asks_what_the_study_asks_but_for_what_it_says_itself()
+    {
+        var alone = "choose" + ChooseQuery.Filled("?study=autumn.yaml", garage);
+        Assert.Empty(OpenedStudy.Of(File, garage).Changed(Asked(alone), garage));
+        Assert.EndsWith("study=autumn.yaml", alone, StringComparison.Ordinal);
+        var other = "choose" + ChooseQuery.Filled("?study=autumn.yaml&budget=500%20EUR", garage);
+        Assert.Equal(["budget"], OpenedStudy.Of(File, garage).Changed(Asked(other), garage));
+        Assert.Null(ChooseQuery.Filled(new Uri("http://localhost/" + alone).Query, garage));
+        Assert.Null(ChooseQuery.Filled("?study=ghost.yaml", garage));
+        Assert.Null(ChooseQuery.Filled("?budget=500%20EUR", garage));
+    }
+
     [Theory]
     [InlineData("budget=600%20EUR", "budget=500%20EUR", "the budget")]
     [InlineData("budget=600%20EUR", "open=front%20bar", "the places whose part may change and the budget")]

@@ -2,6 +2,7 @@ using Heaveline.Cars;
 using Heaveline.Studies;
 using Heaveline.Web.Pages.Garages;
 using Heaveline.Web.Serving;
+using Heaveline.Web.Studying;
 
 namespace Heaveline.Web.Pages.Chosen;
 
@@ -46,6 +47,26 @@ internal static class ChooseQuery
     public static string Currency(GarageView garage, string list) =>
         ((IFinder)garage).Parts(list).Value?.Parts.Select(part => part.Price?.Currency)
             .FirstOrDefault(currency => !string.IsNullOrEmpty(currency)) ?? "";
+
+    /// <summary>
+    /// What an address asks that names a study and no car: all that the study asks, but for what the address says otherwise. Null where it stands as
+    /// it is. Without it another car's answer would stand under the study's name, and be saved in its place.
+    /// </summary>
+    /// <param name="query">As it stands in the address.</param>
+    /// <param name="garage">The garage.</param>
+    public static string? Filled(string query, GarageView garage)
+    {
+        var typed = PageChoices.Of(query, All, garage).Typed;
+        if (typed.Of(Study) is not { } file || typed.Of(Choices.Car) is not null || ((IFinder)garage).Study(file).Value is not { } sheet
+            || sheet.Lines.All(line => line.Choice != Choices.Car.Name))
+        {
+            return null;
+        }
+
+        return PageAddress.Query(All.SelectMany(choice => typed.All(choice).Count > 0
+            ? typed.All(choice).Select(words => (choice.Name, (string?)words))
+            : sheet.Lines.Where(line => line.Choice == choice.Name).Select(line => (choice.Name, (string?)line.Words))));
+    }
 
     /// <summary>The words, with the usual lists of the garage where none is named.</summary>
     /// <param name="given">As the address says.</param>

@@ -19,7 +19,9 @@ internal static class ChooseRoutes
             return Task.FromResult(Results.NotFound());
         }
 
-        var given = ChooseQuery.Given(PageChoices.Of(request.QueryString.Value ?? "", ChooseStudy.Question.Choices, garage).Given, garage);
+        var query = request.QueryString.Value ?? "";
+        var given = ChooseQuery.Given(
+            PageChoices.Of(ChooseQuery.Filled(query, garage) ?? query, ChooseStudy.Question.Choices, garage).Given, garage);
         return StudyDownload.Of(
             study,
             ChooseStudy.Question.Read(given, garage),

@@ -12,8 +12,12 @@ public sealed class FileField : InputFile
     private IJSRuntime Browser { get; set; } = null!;
 
     /// <inheritdoc/>
-    protected override void OnParametersSet() => AdditionalAttributes =
-        new Dictionary<string, object>(AdditionalAttributes ?? new Dictionary<string, object>()) { ["data-script"] = "waiting" };
+    protected override void OnParametersSet() =>
+        AdditionalAttributes = new Dictionary<string, object>(AdditionalAttributes ?? new Dictionary<string, object>())
+        {
+            ["data-script"] = "waiting",
+            ["data-scripted"] = "",
+        };
 
     /// <inheritdoc/>
     protected override async Task OnAfterRenderAsync(bool firstRender)

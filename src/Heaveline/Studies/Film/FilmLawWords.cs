@@ -13,8 +13,11 @@ internal static class FilmLawWords
     /// <param name="films">How many films.</param>
     public static string Of(LawOdds odds, int films)
     {
-        var stiffer = odds.Stiffer > 0.0 ? "rebound than in bump" : "bump than in rebound";
-        var part = odds.Split > LawOdds.Tells ? $"they are stiffer in {stiffer}, {To(odds.Split)}"
+        static string Stiffer(double split) => split > 0.0 ? "stiffer in rebound than in bump" : "stiffer in bump than in rebound";
+        var ends = odds.Front > 0.0 == odds.Rear > 0.0 ? $"they are {Stiffer(odds.Front)}, {To(odds.Split)}"
+            : $"they part in bump and rebound, {To(odds.Split)}, and by the fit the front ones are {Stiffer(odds.Front)}, the rear ones "
+                + Stiffer(odds.Rear);
+        var part = odds.Split > LawOdds.Tells ? ends
             : odds.Split < -LawOdds.Tells ? $"they are alike in bump and rebound, {To(odds.Split)}"
             : $"whether they part in bump and rebound is not told ({To(odds.Split)} {For(odds.Split)})";
         const string term = "a force that hardly grows with speed (dry friction, or dampers steeper at small speeds: a film does not tell which)";

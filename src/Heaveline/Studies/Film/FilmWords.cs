@@ -18,9 +18,6 @@ internal static class FilmWords
         "Film from where you may stand, off the carriageway and in nobody's way; nobody is asked to drive over a bump faster than traffic and "
             + "law allow.";
 
-    // A film shows enough of the settling from here on, s.
-    private const double EnoughReach = 1.0;
-
     // From here on two wheelbases, or two lifts, are not those of one car or one bump, as shares: more than tapes and films are off.
     private const double OtherWheelbase = 0.02;
     private const double OtherLift = 0.3;
@@ -46,7 +43,7 @@ internal static class FilmWords
             yield return new("film-slow", SlowMotion(slow));
         }
 
-        yield return new("film-heave", Heaves(numbers));
+        yield return new("film-heave", HeaveWords.Says(numbers));
         if (answer is { Change: { } change, After: { } after })
         {
             yield return new("film-change", Changed(change, car, after));
@@ -56,9 +53,7 @@ internal static class FilmWords
         {
             yield return new(
                 "film-settling",
-                $"RMS pitch in the first second after the rear wheels have left is {Degrees(settling.Value)} ± {Degrees(settling.HalfWidth)}"
-                + $"{(numbers.Reach < EnoughReach ? $", of the {Numeral.Of(numbers.Reach, 2)} s that were seen" : "")}; "
-                + Still(numbers));
+                $"RMS pitch in {HeaveWords.Span(numbers)} is {Degrees(settling.Value)} ± {Degrees(settling.HalfWidth)}; {Still(numbers)}");
         }
 
         if (double.IsFinite(numbers.Centre.Value) && double.IsFinite(numbers.HeaveShare.Value)
@@ -87,13 +82,19 @@ internal static class FilmWords
             yield return remark;
         }
 
+        if (answer is { Change: not null, After: { } late } && !FilmChange.AreSpeedsAlike(answer.Car, late))
+        {
+            yield return "Frequencies and dampings before and after are not set side by side: films of one side were driven at speeds that the other "
+                + "has none of, and both change with the motion.";
+        }
+
         if (answer is { Change: { } change, After: { } after } && Unpaired(change, answer.Car, after) is { Length: > 0 } unpaired)
         {
             yield return unpaired;
         }
 
         var shortest = answer.Car.Passes.MinBy(p => p.Reach)!;
-        if (shortest.Reach < EnoughReach)
+        if (!HeaveWords.IsSecond(shortest.Reach))
         {
             yield return $"The car is seen for {Numeral.Of(shortest.Reach, 2)} s after the bump: stand back 20 to 30 m, aim 5 m beyond the bump, "
                 + "hold level or use a stand, 60 frames a second or more, shutter short (common practice, no source).";
@@ -130,22 +131,6 @@ internal static class FilmWords
             + "and frequency told here is as many times off. Write speed: or played-slower: into its sheet.";
     }
 
-    private static string Heaves(FilmNumbers numbers)
-    {
-        var share = numbers.HeaveShare;
-        if (!double.IsFinite(share.Value))
-        {
-            return $"Whether it heaves or pitches after the bump is not told: it is seen for {Numeral.Of(numbers.Reach, 2)} s after the rear "
-                + "wheels have left.";
-        }
-
-        var of = $"{Percent(share.Value)} ({Percent(share.Low)} to {Percent(share.High)}) of the motion in the first second after the rear "
-            + "wheels have left is level";
-        return share.Low > 0.5 ? $"It heaves more than it pitches: {of}."
-            : share.High < 0.5 ? $"It pitches more than it heaves: only {of}."
-            : $"It heaves about as much as it pitches: {of}.";
-    }
-
     private static string Still(FilmNumbers numbers) => numbers.IsStill && numbers.For("settling-time") is { } time
         ? $"it stays below a tenth of its peak {Numeral.Of(time.Value, 2)} s after they have left, {Cycles(numbers.CyclesSeen)}."
         : "from when on it stays below a tenth of its peak is not told: the car leaves the picture "
@@ -161,7 +146,8 @@ internal static class FilmWords
         var place = $"{Numeral.Of(Math.Abs(from), 2)} m ± {Numeral.Of(half, 2)} m {(from > 0.0 ? "behind" : "ahead of")} the "
             + $"{(front ? "front" : "rear")} axle";
         var between = x > 0.0 && x < wheelbase ? ", between the axles" : ", outside the wheelbase";
-        return $"In that second the body turns mostly about a point {place}{between}: {Percent(n.AboutCentre)} of the ends' motion goes about it.";
+        return $"In that {(HeaveWords.IsSecond(n.Reach) ? "second" : "time")} the body turns mostly about a point {place}{between}: "
+            + $"{Percent(n.AboutCentre)} of the ends' motion goes about it.";
     }
 
     private static IEnumerable<Sentence> CarSentences(SeenCar seen)

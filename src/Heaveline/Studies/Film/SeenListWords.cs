@@ -40,7 +40,9 @@ internal static class SeenListWords
 
         if (Heaving(list) is { Length: > 0 } heaving)
         {
-            yield return new("seen-heave", $"{heaving}; told by how much of the motion in the settling's first second is level.");
+            var seen = list.Cars.SelectMany(c => c.Numbers).Where(n => double.IsFinite(n.HeaveShare.Value)).All(n => HeaveWords.IsSecond(n.Reach))
+                ? "" : ", as far as it was seen,";
+            yield return new("seen-heave", $"{heaving}; by how much of the motion in the settling's first second{seen} is level.");
         }
 
         foreach (var ends in list.Cars.Where(c => c.Car.SlowerEnd != 0).GroupBy(c => c.Car.SlowerEnd).OrderByDescending(g => g.Key))
@@ -83,21 +85,27 @@ internal static class SeenListWords
         var told = list.Cars.Where(c => double.IsFinite(c.HeaveShare.Value)).ToList();
         IEnumerable<string> Parts()
         {
-            foreach (var (cars, one, several) in new[]
+            foreach (var (which, one, several) in new (int?, string, string)[]
             {
-                (told.Where(c => c.HeaveShare.Low > 0.5).ToList(), "heaves more than it pitches", "heave more than they pitch"),
-                (told.Where(c => c.HeaveShare.High < 0.5).ToList(), "pitches more than it heaves", "pitch more than they heave"),
-                (told.Where(c => c.HeaveShare is { Low: <= 0.5, High: >= 0.5 }).ToList(), "heaves about as much as it pitches",
-                    "heave about as much as they pitch"),
+                (1, "heaves more than it pitches", "heave more than they pitch"),
+                (-1, "pitches more than it heaves", "pitch more than they heave"),
+                (0, "heaves about as much as it pitches", "heave about as much as they pitch"),
             })
             {
-                if (cars.Count > 0)
+                if (Those(which) is { Count: > 0 } cars)
                 {
                     yield return $"{Named(cars)} {(cars.Count == 1 ? one : several)}";
                 }
             }
+
+            if (Those(null) is { Count: > 0 } open)
+            {
+                yield return $"{(open.Count == told.Count ? "Of" : "of")} {Named(open)} it is not told whether "
+                    + (open.Count == 1 ? "it heaves more than it pitches" : "they heave more than they pitch");
+            }
         }
 
+        List<SeenCar> Those(int? which) => [.. told.Where(c => HeaveWords.Of(c.HeaveShare) == which)];
         return string.Join("; ", Parts());
     }
 

@@ -36,8 +36,15 @@ public sealed class FilmFolderTests : IDisposable
     [InlineData("up.mp4", 0, "is empty")]
     [InlineData("up.mp4", 2_000_000_001, "at most 2")]
     [InlineData("up.mp4", 1_500_000_000, "The disk has room for 2")]
+    [InlineData("up.mp4", 1_500_000_000, "and the film has 1.50 GB")]
     public void What_is_not_let_in_says_why(string file, long bytes, string words) =>
         Assert.Contains(words, FilmFolder.Refused(Garage, file, bytes, 2_000_000_000), StringComparison.Ordinal);
+
+    [Fact]
+    public void A_small_film_on_a_full_disk_has_a_size() => Assert.Contains(
+        "The disk has room for 12.0 MB, of which 1.00 GB stay free, and the film has 3.2 MB.",
+        FilmFolder.Refused(Garage, "up.mp4", 3_200_000, 12_000_000),
+        StringComparison.Ordinal);
 
     [Theory]
     [InlineData("#EXTM3U\nhttp://")]
@@ -61,6 +68,46 @@ public sealed class FilmFolderTests : IDisposable
         stop.Cancel();
         Assert.Throws<OperationCanceledException>(() => FilmFolder.Put(Garage, "lane.mp4", Begins.Length, new MemoryStream(Begins), stop.Token));
         Assert.Empty(Kept);
+    }
+
+    [Fact]
+    public void What_a_killed_program_left_of_a_film_goes_and_what_another_is_writing_stays()
+    {
+        var films = Directory.CreateDirectory(Path.Combine(folder.Root, FilmFolder.Folder)).FullName;
+        string[] names = [".old.mp4.abcdefgh.ij0.partial", ".written.mp4.abcdefgh.ij0.partial", ".notes.txt.abcdefgh.ij0.partial"];
+        string[] left = [.. names.Select(name => Path.Combine(films, name))];
+        var whole = Path.Combine(films, "lane.mp4");
+        using (var held = new FileStream(left[1], FileMode.CreateNew, FileAccess.Write, FileShare.None))
+        {
+            File.WriteAllBytes(left[0], Begins);
+            File.WriteAllBytes(left[2], Begins);
+            Assert.All(left, file => File.SetLastWriteTimeUtc(file, DateTime.UtcNow.AddHours(-1.0)));
+            Assert.Equal("films/lane.mp4", FilmFolder.Put(Garage, "lane.mp4", Begins.Length, new MemoryStream(Begins), default).Name);
+            Assert.Equal(new[] { left[1], left[2], whole }.Order(StringComparer.Ordinal), Kept.Order(StringComparer.Ordinal));
+        }
+
+        // The room is told without it, before anything comes.
+        Assert.InRange(FilmFolder.RoomOf(Garage), 1, long.MaxValue);
+        Assert.Equal(new[] { left[2], whole }.Order(StringComparer.Ordinal), Kept.Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void Nothing_is_swept_where_a_link_leads()
+    {
+        var elsewhere = Directory.CreateTempSubdirectory("heaveline-films-").FullName;
+        try
+        {
+            var left = Path.Combine(elsewhere, ".old.mp4.abcdefgh.ij0.partial");
+            File.WriteAllBytes(left, Begins);
+            File.SetLastWriteTimeUtc(left, DateTime.UtcNow.AddHours(-1.0));
+            Directory.CreateSymbolicLink(Path.Combine(folder.Root, FilmFolder.Folder), elsewhere);
+            FilmFolder.RoomOf(Garage);
+            Assert.True(File.Exists(left));
+        }
+        finally
+        {
+            Directory.Delete(elsewhere, recursive: true);
+        }
     }
 
     [Fact]

@@ -33,6 +33,7 @@ public class GarageListTests
             listing.Ties.Select(sheet => (sheet.Name, sheet.Title)).Single());
         Assert.Equal(
             ("parts/village-autumn.yaml", "Village motor factors, autumn"), listing.Parts.Select(list => (list.Name, list.Title)).Single());
+        Assert.Equal(("crews/suspension-lab.yaml", "suspension lab"), listing.Crews.Select(crew => (crew.Name, crew.Title)).Single());
         Assert.Equal(NamedRoads.All.Keys, listing.Roads.Where(road => road.IsBuiltIn).Select(road => road.Name));
         Assert.DoesNotContain(listing.Entries, entry => entry.Name.EndsWith(".csv", StringComparison.Ordinal) || entry.Kind == GarageKind.Unknown);
     }
