@@ -58,7 +58,7 @@ public class CureEndTests
                     continue;
                 }
 
-                var end = CureCrossing.Told(asked, trial, new CureEnd(CureBreach.NoCrossing, load.Name, ""), Loads);
+                var end = CureCrossing.Told(asked, trial, new CureEnd(CureBreach.NoCrossing, load.Name, ""), Loads, Unstopped);
                 var isAcross = Pass.Of(model, asked.Road, asked.Speed).Outcome == PassOutcome.Completed;
                 Assert.Equal(isAcross, end.Why is null);
                 if (!isAcross)
@@ -73,8 +73,10 @@ public class CureEndTests
 
         Assert.True(told > 0);
         var stop = new CureEnd(CureBreach.Stop, "driver", "41 N/mm");
-        Assert.Equal(stop, CureCrossing.Told(Asked, new CureTrial([CureTurn.Ways(Saloon)[0][0]]), stop, Loads));
+        Assert.Equal(stop, CureCrossing.Told(Asked, new CureTrial([CureTurn.Ways(Saloon)[0][0]]), stop, Loads, Unstopped));
     }
+
+    private static CancellationToken Unstopped => TestContext.Current.CancellationToken;
 
     private static IEnumerable<LoadState> Loads => Saloon.LoadStates.Append(LoadState.Reference);
 
