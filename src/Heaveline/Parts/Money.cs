@@ -52,6 +52,11 @@ public readonly record struct Money(decimal Value, string Currency) : IComparabl
     public override string ToString() =>
         $"{Value.ToString(decimal.Truncate(Value) == Value ? "0" : "0.00", CultureInfo.InvariantCulture)} {Currency}".TrimEnd();
 
+    /// <summary>An amount that is no debt; null where nobody said one.</summary>
+    /// <exception cref="RefusedValueException">Below 0.</exception>
+    internal static Money? NotNegative(Money? value, string what, string advice) =>
+        value is { Value: < 0m } ? throw new RefusedValueException(what, $"{value}", "0 or above", advice) : value;
+
     private static string Shared(Money one, Money other) =>
         one.Currency == other.Currency || other.Currency.Length == 0 ? one.Currency
         : one.Currency.Length == 0 ? other.Currency

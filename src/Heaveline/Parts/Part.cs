@@ -13,13 +13,7 @@ public abstract record Part
     public required string Name { get; init => field = Checked.NotBlank(value, "Give the part a name."); }
 
     /// <summary>Price of one; null when nobody said.</summary>
-    public Money? Price
-    {
-        get;
-        init => field = value is { Value: < 0m }
-            ? throw new RefusedValueException("price", $"{value}", "0 or above", "A part that is there already costs 0.")
-            : value;
-    }
+    public Money? Price { get; init => field = Money.NotNegative(value, "price", "A part that is there already costs 0."); }
 
     /// <summary>Where and how soon it can be had; null when nobody said.</summary>
     public string? Stock { get; init; }
@@ -46,7 +40,7 @@ public abstract record Part
     }
 
     /// <summary>What fitting it at one place costs, by the price of an hour in its list; null where no time or no such price is given.</summary>
-    public Money? FittingPrice { get; init; }
+    public Money? FittingPrice { get; init => field = Money.NotNegative(value, "price of fitting", "Work that nobody bills costs 0."); }
 
     // Nobody fits one part for longer than 100 hours.
     private const double LongestLabour = 360_000.0;

@@ -12,7 +12,7 @@ public sealed record PartsList
     public string Currency { get; init; } = "";
 
     /// <summary>Price of an hour of fitting; null where nobody said.</summary>
-    public Money? HourlyPrice { get; init; }
+    public Money? HourlyPrice { get; init => field = Money.NotNegative(value, "price of an hour", "Work that nobody bills costs 0."); }
 
     /// <summary>Anything a reader should know.</summary>
     public string Note { get; init; } = "";
@@ -28,6 +28,8 @@ public sealed record PartsList
                 throw new RefusedValueException("part", $"named {twice.Key} twice", "named once", "A part's name says which one it is.");
             }
 
+            // One list is added up in one currency: a second one is refused here, not in the midst of a choice.
+            _ = value.SelectMany(part => new[] { part.Price, part.FittingPrice }).OfType<Money>().Aggregate(Money.None, (sum, one) => sum + one);
             field = [.. value];
         }
     }

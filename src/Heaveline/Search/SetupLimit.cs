@@ -7,6 +7,11 @@ namespace Heaveline.Search;
 /// <param name="Excess">By how much a row is beyond it, compared with that of the car as it is in the same car; at most 0 where it holds.</param>
 internal sealed record SetupLimit(WishKind Wish, string Says, double Share, Func<SetupRow, SetupRow, double> Excess)
 {
+    /// <summary>
+    /// Whether the car as it is has no say in it: then it is asked in every drawn car, also in one in which the car as it is does not get across.
+    /// </summary>
+    public bool IsAlone { get; init; }
+
     /// <summary>Whether a row keeps it.</summary>
     public bool Holds(SetupRow row, SetupRow present) => Excess(row, present) <= 0.0;
 }

@@ -27,7 +27,9 @@ internal sealed class SetupTrial
     /// <summary>The numbers of the draws that count.</summary>
     public ImmutableArray<int> Numbers { get; }
 
-    /// <summary>Drawn cars in which the car as it is does not get across: they count for nobody.</summary>
+    /// <summary>
+    /// Drawn cars in which the car as it is does not get across: nothing is compared with it there, and only limits that stand alone are asked.
+    /// </summary>
     public int Undriven { get; }
 
     /// <summary>How many drawn cars count.</summary>
@@ -48,6 +50,8 @@ internal sealed class SetupTrial
         var work = new PieceWork(task.Doer, task.PiecesAtOnce, task.Cancellation);
         DrivenSetup[] all = [found.AsItIs, .. setups.Where(one => one.Setup != 0L).DistinctBy(one => one.Setup)];
         var rows = all.Select(_ => new List<SetupRow>()).ToArray();
+        // Of draws in which the car as it is does not get across.
+        var aside = all.Select(_ => new List<SetupRow>()).ToArray();
         var (present, numbers) = (new List<SetupRow>(), new List<int>());
         var dropped = new bool[all.Length];
         var (done, undriven) = (0, 0);
@@ -60,6 +64,11 @@ internal sealed class SetupTrial
                 if (!draw[0].IsDriven)
                 {
                     undriven++;
+                    for (var k = 0; k < alive.Length; k++)
+                    {
+                        aside[alive[k]].Add(draw[k]);
+                    }
+
                     continue;
                 }
 
@@ -93,7 +102,12 @@ internal sealed class SetupTrial
                 [
                     .. known.Select(w => own.Select((row, d) => row.IsDriven ? found.Scores.Of(w, row, present[d]) : double.NaN).ToImmutableArray()),
                 ],
-                Held = [.. task.Limits.Select(limit => own.Index().Count(one => one.Item.IsDriven && limit.Holds(one.Item, present[one.Index])))],
+                Held =
+                [
+                    .. task.Limits.Select(limit => own.Index().Count(one => one.Item.IsDriven && limit.Holds(one.Item, present[one.Index]))
+                        + (limit.IsAlone ? aside[i].Count(row => row.IsDriven && limit.Holds(row, row)) : 0)),
+                ],
+                Asked = [.. task.Limits.Select(limit => own.Length + (limit.IsAlone ? aside[i].Count : 0))],
                 Clean = own.Count(row => row.Refusal == SetupRow.None),
                 IsDropped = dropped[i],
             };

@@ -21,6 +21,11 @@ internal sealed record TriedSetup
     /// <summary>For each limit in how many draws it held.</summary>
     public required ImmutableArray<int> Held { get; init; }
 
+    /// <summary>
+    /// For each limit of how many: the draws, and of one that stands alone also those in which the car as it is does not get across.
+    /// </summary>
+    public required ImmutableArray<int> Asked { get; init; }
+
     /// <summary>In how many draws it did nothing that no setup may do.</summary>
     public required int Clean { get; init; }
 
@@ -43,15 +48,16 @@ internal sealed record TriedSetup
     /// <summary>Whether a limit holds in its share of the drawn cars.</summary>
     /// <param name="limit">Which, from 0.</param>
     /// <param name="share">Its share (–).</param>
-    public bool Keeps(int limit, double share) => Holds(Held[limit], share);
+    public bool Keeps(int limit, double share) => Holds(Held[limit], Asked[limit], share);
 
     /// <summary>Whether a limit surely fails.</summary>
     /// <param name="limit">Which, from 0.</param>
     /// <param name="share">Its share (–).</param>
-    public bool SurelyBreaks(int limit, double share) => share > 0.0 && Draws > 0 && WilsonInterval.Of(Held[limit], Draws).High < share;
+    public bool SurelyBreaks(int limit, double share) =>
+        share > 0.0 && Asked[limit] > 0 && WilsonInterval.Of(Held[limit], Asked[limit]).High < share;
 
     /// <summary>Whether it does nothing that no setup may do in a share of the drawn cars.</summary>
-    public bool IsClean(double share) => Holds(Clean, share);
+    public bool IsClean(double share) => Holds(Clean, Draws, share);
 
     /// <summary>Whether it surely does in more.</summary>
     public bool IsSurelyUnclean(double share) => Draws > 0 && WilsonInterval.Of(Clean, Draws).High < share;
@@ -93,8 +99,8 @@ internal sealed record TriedSetup
         return mean > Math.Max(untold, Gaussian.Ninety * deviation);
     }
 
-    private bool Holds(int count, double share) => Draws == 0 || share == 0.0
-        || (Draws < Few ? count >= share * Draws : WilsonInterval.Of(count, Draws).Low >= share);
+    private static bool Holds(int count, int draws, double share) => draws == 0 || share == 0.0
+        || (draws < Few ? count >= share * draws : WilsonInterval.Of(count, draws).Low >= share);
 
     private double[] Numbers(int wish) => [.. Wishes[wish].Where(double.IsFinite)];
 }

@@ -33,6 +33,21 @@ public class FittingPartsTests
         Assert.Equal(MisfitKind.NoBar, Shelf.Misfits(Shelf.Car with { Kind = VehicleKind.TwoWheeler }, PartPlace.FrontBar, Bar.At("outer")).Kind);
     }
 
+    [Fact]
+    public void Nothing_is_paid_out_for_buying_or_fitting_and_a_list_is_added_up_in_one_currency()
+    {
+        var (debt, dollars) = (new Money(-1m, "EUR"), new Money(30m, "USD"));
+        Assert.Equal("price", Assert.Throws<RefusedValueException>(() => Bar with { Price = debt }).What);
+        Assert.Equal("price of fitting", Assert.Throws<RefusedValueException>(() => Bar with { FittingPrice = debt }).What);
+        Assert.Equal(
+            "price of an hour", Assert.Throws<RefusedValueException>(() => new PartsList { Name = "shed", Parts = [Bar], HourlyPrice = debt }).What);
+        Assert.Equal("currency", Assert.Throws<RefusedValueException>(
+            () => new PartsList { Name = "shed", Parts = [Bar, Tyre with { Price = dollars }] }).What);
+        Assert.Equal("currency", Assert.Throws<RefusedValueException>(
+            () => new PartsList { Name = "shed", Parts = [Bar with { FittingPrice = dollars }] }).What);
+        Assert.Equal(2, new PartsList { Name = "shed", Parts = [Bar, Tyre with { Price = Money.None }] }.Parts.Count);
+    }
+
     // At 0.9 of the wheel's travel 9 mm off the stop are 10 mm at the wheel; the 36 mm that are left of 45 mm give way 0.8 as far.
     [Fact]
     public void What_is_cut_off_a_stop_moves_its_clearance_through_its_ratio()

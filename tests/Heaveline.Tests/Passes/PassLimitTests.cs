@@ -1,9 +1,11 @@
-using Heaveline.Elements;
 using System.Globalization;
-using Heaveline.Files.Cars;
 using Heaveline.Cars;
+using Heaveline.Elements;
+using Heaveline.Files.Cars;
 using Heaveline.Models;
+using Heaveline.Numerics;
 using Heaveline.Passes;
+using Heaveline.Passes.Steps;
 using Heaveline.Quantities;
 using Heaveline.Roads;
 
@@ -56,21 +58,19 @@ public class PassLimitTests
     [Fact]
     public void A_stop_is_obeyed_in_the_midst_of_the_steps()
     {
-        // 30 million steps, and as many again for the error; of a damper ten times softer a tenth of them.
-        var (softer, stiff) = (Mistyped(5e5), Mistyped(5e6));
-        var tenth = ThreadWork.Of(() => Pass.Of(softer, Hump, 10.0, cancellation: TestContext.Current.CancellationToken));
+        var model = Mistyped(1e6);
+        var timing = PassTiming.Of(new(model, Hump, 10.0), PassRecord.Default, FixedStep.Default);
+        Assert.InRange(timing.Steps, 500_000, 5_000_000);
         using var stop = new CancellationTokenSource();
-        // Of a thread of its own: a busy process has the timers wait.
-        var asking = new Thread(() =>
-        {
-            Thread.Sleep(50);
-            stop.Cancel();
-        });
-        asking.Start();
-        var worked = ThreadWork.Of(() =>
-            Assert.ThrowsAny<OperationCanceledException>(() => Pass.Of(stiff, Hump, 10.0, cancellation: stop.Token)));
-        asking.Join();
-        Assert.InRange(worked, 0.0, 5.0 * tenth);
+        using var stepper = new StoppedStepper(
+            Stepper.Of<ScalarLane>([model.Numbers], timing.StepsPerSample, timing.Step), timing.StepsPerSample, 100_000, stop);
+        Assert.ThrowsAny<OperationCanceledException>(
+            () => PassRun.Of(stepper, RoadUnderWheels.Of(model, Hump), 10.0, timing, stop.Token));
+        // Past the stop not one stretch more is stepped through.
+        Assert.InRange(stepper.Stepped, 100_000, 150_000);
+        // And the usual run hands its stop on to the steps.
+        Assert.ThrowsAny<OperationCanceledException>(
+            () => FixedStep.Default.Run(new PassRequest(model, Hump, 10.0), PassRecord.Default, stop.Token));
     }
 
     [Fact]

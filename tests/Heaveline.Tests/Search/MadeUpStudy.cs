@@ -37,6 +37,9 @@ internal sealed class MadeUpStudy : IPassDoer
     /// <summary>Whom nothing may be chosen of.</summary>
     public Func<long, bool>? Refused { get; init; }
 
+    /// <summary>Which setup does not get across in which draw; null: all do in all.</summary>
+    public Func<long, int, bool>? Uncrossed { get; init; }
+
     /// <summary>How far a draw moves a number, in the logarithm.</summary>
     public double Doubt { get; init; }
 
@@ -64,6 +67,11 @@ internal sealed class MadeUpStudy : IPassDoer
 
     private SetupRow Row(long setup, int draw)
     {
+        if (Uncrossed?.Invoke(setup, draw) == true)
+        {
+            return new SetupRow(9, []);
+        }
+
         var numbers = new double[4];
         for (var k = 0; k < 4; k++)
         {

@@ -43,6 +43,27 @@ public class SetupTrialTests
     }
 
     [Fact]
+    public void A_limit_that_stands_alone_is_asked_in_drawn_cars_too_in_which_the_car_as_it_is_does_not_get_across()
+    {
+        // The car as it is fails in every second draw, the setup in every fourth: in none in which it can be compared.
+        var study = new MadeUpStudy(2, 9, 8, 6, 4)
+        {
+            Doubt = 0.02,
+            Uncrossed = (setup, draw) => draw >= 0 && draw % (setup == 0L ? 2 : 4) == (setup == 0L ? 1 : 3),
+        };
+        var beside = new SetupLimit(WishKind.Settling, "beside the car as it is", 0.9, (_, _) => -1.0);
+        var found = Found(study, beside with { Says = "alone", Share = 0.5, IsAlone = true }, beside);
+        var trial = SetupTrial.Of(found, [found.Front.First(one => one.Setup != 0L)], 64, null);
+        Assert.Equal((32, 32), (trial.Draws, trial.Undriven));
+        var one = trial.Tried[1];
+        Assert.Equal([64, 32], one.Asked);
+        Assert.Equal([48, 32], one.Held);
+        Assert.True(one.Keeps(0, 0.5) && one.Keeps(1, 0.9));
+        Assert.False(one.Keeps(0, 0.75));
+        Assert.True(one.SurelyBreaks(0, 0.9));
+    }
+
+    [Fact]
     public void A_limit_said_to_hold_in_nine_cars_of_ten_does_in_fresh_draws()
     {
         // Setups around the edge of a limit: those said to keep it in 200 draws are driven in 1 000 others.

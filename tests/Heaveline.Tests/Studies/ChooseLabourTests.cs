@@ -1,6 +1,7 @@
 using System.Globalization;
 using Heaveline.Parts;
 using Heaveline.Quantities;
+using Heaveline.Search;
 using Heaveline.Studies;
 
 namespace Heaveline.Tests.Studies;
@@ -69,6 +70,24 @@ public class ChooseLabourTests
         });
         Assert.Contains(With.Sentences, s => s.Id == "fitting" && s.Text.Contains("'small list' (45 EUR an hour)", StringComparison.Ordinal));
         Assert.DoesNotContain(Without.Sentences, s => s.Id == "fitting");
+    }
+
+    [Fact]
+    public void Nothing_is_plainly_the_cheapest_where_hours_of_fitting_have_no_price()
+    {
+        string[] Told(PartsList list)
+        {
+            var findings = Run(list).Findings;
+            ChooseTold[] all = [.. findings.List.Select(one => one with { Entry = new ShortlistEntry(one.Entry.Tried, [ShortlistReason.Cheapest]) })];
+            Assert.NotEmpty(all);
+            return [.. new ChooseWords(findings with { List = [.. all] }).List.Select(s => s.Text)];
+        }
+
+        const string Said = "the hours of fitting not counted";
+        Assert.All(
+            Told(Paid with { HourlyPrice = null, Parts = [.. Paid.Parts.Select(part => part with { FittingPrice = null })] }),
+            text => Assert.Contains(Said, text, StringComparison.Ordinal));
+        Assert.All(Told(Paid), text => Assert.DoesNotContain(Said, text, StringComparison.Ordinal));
     }
 
     private static ChooseAnswer Run(PartsList list, Money? most = null) => ChooseStudy.Run(

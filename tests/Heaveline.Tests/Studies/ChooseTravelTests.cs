@@ -94,6 +94,16 @@ public class ChooseTravelTests
     });
 
     [Fact]
+    public void What_was_driven_is_not_said_to_keep_the_travel_by_which_it_is_refused()
+    {
+        var driven = Answer.Sentences.Single(s => s.Id == "search").Text;
+        Assert.Contains("that fit and keep the limits of roll, braking and lamp swing was driven", driven, StringComparison.Ordinal);
+        Assert.All(
+            Findings.Found.Task.Limits, limit => Assert.Equal(limit.Says.StartsWith("bump", StringComparison.Ordinal)
+                || limit.Says == ChooseLimitWords.NeverMetal, limit.IsAlone));
+    }
+
+    [Fact]
     public void Never_metal_to_metal_is_held_in_the_cars_that_get_across()
     {
         var at = Findings.Found.Task.Limits.Index().Single(limit => limit.Item.Says == ChooseLimitWords.NeverMetal).Index;
@@ -124,6 +134,20 @@ public class ChooseTravelTests
         Assert.Contains(answer.Sentences, s => s.Id == "limits" && s.Text.Contains("% of the distance in all", StringComparison.Ordinal));
         Assert.Contains(
             "does not keep 'beam's swing", Run(new ChooseLimits { LampSwingInAll = 0.5 * own }).Finding.Text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(-0.001, 0.9)]
+    [InlineData(double.NaN, 0.9)]
+    [InlineData(0.6, 0.9)]
+    [InlineData(0.03, double.NaN)]
+    [InlineData(0.03, -0.1)]
+    [InlineData(0.03, 1.1)]
+    public void A_travel_that_no_wheel_keeps_or_a_share_that_is_none_is_refused(double left, double share)
+    {
+        Assert.Throws<RefusedValueException>(() => new ChooseTravelLimit(left, null) { Share = share });
+        Assert.Throws<RefusedValueException>(() => new ChooseTravelLimit(null, left) { Share = share });
+        Assert.Throws<RefusedValueException>(() => new ChooseTravelLimit(0.03, 0.03) with { Front = left, Share = share });
     }
 
     [Theory]

@@ -37,6 +37,28 @@ public partial class ChooseWordsTests
     }
 
     [Fact]
+    public void Fair_shares_add_up_as_they_are_printed()
+    {
+        var whole = Findings.List[0].Entry.Tried.Stated.Wishes[0] - 1.0;
+        for (var k = 1; k < 30; k++)
+        {
+            var (one, other) = (whole * k / 67.0, whole * k / 61.0);
+            var said = new ChooseWords(Findings with { Shares = [(0, one), (1, other), (0, whole - one - other)] })
+                .Reasons.Single(s => s.Id == "shares").Text;
+            decimal[] numbers =
+            [
+                .. Percent().Matches(said).Select(match => decimal.Parse(
+                    match.Groups[1].Value.Replace('\u2212', '-'), NumberStyles.Float, CultureInfo.InvariantCulture)),
+            ];
+            Assert.Equal(4, numbers.Length);
+            Assert.Equal(numbers[0], Math.Abs(numbers[1] + numbers[2] + numbers[3]));
+        }
+    }
+
+    [GeneratedRegex(@"([-+\u2212]?[0-9]+[.][0-9]) %")]
+    private static partial Regex Percent();
+
+    [Fact]
     public void Parts_of_one_name_in_two_lists_are_told_apart_by_their_list()
     {
         var other = VillageParts.List with { Name = "other list", Parts = [VillageParts.Spring("Alder F-17", 16_000.0, AxleEnd.Front, 60m)] };

@@ -4,6 +4,7 @@ using Heaveline.Files.Cars;
 using Heaveline.Files.Roads;
 using Heaveline.Models;
 using Heaveline.Passes;
+using Heaveline.Quantities;
 using Heaveline.Studies;
 using Heaveline.Tests.House;
 using Heaveline.Tuning;
@@ -58,7 +59,7 @@ public class CureEndTests
                     continue;
                 }
 
-                var end = CureCrossing.Told(asked, trial, new CureEnd(CureBreach.NoCrossing, load.Name, ""), Loads);
+                var end = CureCrossing.Told(asked, trial, new CureEnd(CureBreach.NoCrossing, load.Name, ""), Loads, Unstopped);
                 var isAcross = Pass.Of(model, asked.Road, asked.Speed).Outcome == PassOutcome.Completed;
                 Assert.Equal(isAcross, end.Why is null);
                 if (!isAcross)
@@ -73,8 +74,28 @@ public class CureEndTests
 
         Assert.True(told > 0);
         var stop = new CureEnd(CureBreach.Stop, "driver", "41 N/mm");
-        Assert.Equal(stop, CureCrossing.Told(Asked, new CureTrial([CureTurn.Ways(Saloon)[0][0]]), stop, Loads));
+        Assert.Equal(stop, CureCrossing.Told(Asked, new CureTrial([CureTurn.Ways(Saloon)[0][0]]), stop, Loads, Unstopped));
     }
+
+    [Fact]
+    public void A_way_whose_own_pass_is_refused_ends_without_a_reason_and_one_that_is_stopped_stops()
+    {
+        // So stiff a damper is stepped more finely than any pass may be.
+        var law = (TableDamper)Saloon.Front.Damper.Law;
+        var stiff = new TableDamper(
+            new ForceTable(law.Bump.At, [.. law.Bump.Force.SkipLast(1), 62e6]), new ForceTable(law.Rebound.At, law.Rebound.Force));
+        var car = Saloon with { Front = Saloon.Front with { Damper = Saloon.Front.Damper with { Law = stiff } } };
+        var asked = Asked with { Car = LoadedCar.Of(car, Load("four up with luggage")) };
+        var trial = new CureTrial([CureTurn.Ways(car).First(way => way[0].Setting.Key == "front-spring")[0]]);
+        var load = asked.Car.Load;
+        Assert.Throws<RefusedValueException>(() => Pass.Of(trial.ModelOf(car, load)!, asked.Road, asked.Speed, cancellation: Unstopped));
+        var end = new CureEnd(CureBreach.NoCrossing, load.Name, "");
+        Assert.Null(CureCrossing.Told(asked, trial, end, Loads, Unstopped).Why);
+        Assert.Contains("number of steps", GaveOut.In(trial.ModelOf(car, load)!, asked.Road, asked.Speed, Unstopped), StringComparison.Ordinal);
+        Assert.ThrowsAny<OperationCanceledException>(() => CureCrossing.Told(Asked, trial, end, Loads, new CancellationToken(true)));
+    }
+
+    private static CancellationToken Unstopped => TestContext.Current.CancellationToken;
 
     private static IEnumerable<LoadState> Loads => Saloon.LoadStates.Append(LoadState.Reference);
 

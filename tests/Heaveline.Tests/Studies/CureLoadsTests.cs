@@ -1,6 +1,7 @@
 using Heaveline.Doubts;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Roads;
+using Heaveline.Measures;
 using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Studies;
@@ -36,6 +37,13 @@ public class CureLoadsTests
             var said = answer.Told[k].Single(s => s.Id == $"cure-{k + 1}-price").Text;
             Assert.Matches("^Price(: none found under 'four up with luggage', 'driver', 'empty'| under 'four up with luggage': )", said);
             Assert.Equal(said.Contains("none found", StringComparison.Ordinal), answer.Prices[k].Rows.Count == 0);
+            // Where nothing that is weighed gets worse, what else does in the whole table is not denied.
+            var isElsewhere = answer.Described.Zip(cure.Passes, (was, now) => PassCatalogue.For(now.Model, now.Pass.Road, MeasureUse.Table)
+                .Where(measure => measure.Key != answer.Measure.Key)
+                .Select(measure => new MeasureChange(measure, measure.ShownOf(was.Pass), measure.ShownOf(now.Pass))))
+                .Any(changes => changes.Any(change => change is { IsFelt: true, IsBetter: false }));
+            var isNone = said.Contains("none found", StringComparison.Ordinal);
+            Assert.Equal(isNone && isElsewhere, said.Contains("of the others, under '", StringComparison.Ordinal));
             var rows = answer.Prices[k].Rows.ToDictionary(row => row.Key, row => row.Values);
             foreach (var (was, now) in answer.Described.Zip(cure.Passes))
             {

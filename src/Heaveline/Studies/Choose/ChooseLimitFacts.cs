@@ -21,7 +21,7 @@ internal static class ChooseLimitFacts
             [
                 .. findings.List.Select(one => (JsonNode)new JsonObject
                 {
-                    ["setup"] = one.Letter, ["held"] = one.Entry.Tried.Held[k], ["draws"] = one.Entry.Tried.Draws,
+                    ["setup"] = one.Letter, ["held"] = one.Entry.Tried.Held[k], ["draws"] = one.Entry.Tried.Asked[k],
                 }),
             ]),
         }),

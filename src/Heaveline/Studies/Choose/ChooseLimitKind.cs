@@ -66,7 +66,8 @@ internal sealed record ChooseLimitKind
         },
         new("roll", More, (limits, read) => limits with { Roll = Grown(read) }) { Usual = limits => limits.Roll },
         new("braking", More, (limits, read) => limits with { Braking = Grown(read) }) { Usual = limits => limits.Braking },
-        new("lamp swing", $"at most (?:(?<more>{Number}) ?%(?:(?<all> in all)| more)?|as now)", (limits, read) => read.Groups["all"].Success
+        // A swing is itself so many percent: without "more" or "in all" it could be either.
+        new("lamp swing", $"at most (?:(?<more>{Number}) ?%(?:(?<all> in all)| more)|as now)", (limits, read) => read.Groups["all"].Success
             ? limits with { LampSwingInAll = Grown(read) }
             : limits with { LampSwing = Grown(read) })
         {
@@ -117,7 +118,6 @@ internal sealed record ChooseLimitKind
         return new ChooseTravelLimit(At("front"), At("rear"));
     }
 
-    // More than half a metre no wheel has.
     private static double? Metres(string words) =>
-        QuantityText.Parse<Length>(words) is { IsRead: true, Amount.Si: >= 0.0 and <= 0.5 and var length } ? length : null;
+        QuantityText.Parse<Length>(words) is { IsRead: true, Amount.Si: >= 0.0 and <= ChooseTravelLimit.Most and var length } ? length : null;
 }

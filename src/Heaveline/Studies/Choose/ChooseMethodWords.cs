@@ -37,10 +37,14 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
     });
 
     // Where front and rear are joined, how a setup stands is looked at once it was driven.
-    private string Fit => !findings.Parts.IsJoined ? "fit and keep the standing limits"
+    private string Fit => !findings.Parts.IsJoined ? $"fit and keep {Kept}"
         : findings.Asked.Limits.Cost is null ? "fit" : "fit and cost no more than they may";
 
-    private string Fits => !findings.Parts.IsJoined ? "fits and keeps the standing limits"
+    // Travel that must be left is asked of what was driven: it stands, and is none of those before.
+    private string Kept => findings.Asked.Limits is { BumpLeft: null, DroopLeft: null } ? "the standing limits"
+        : $"the limits of roll, braking and lamp swing{(findings.Asked.Limits.Cost is null ? "" : ", and of cost")}";
+
+    private string Fits => !findings.Parts.IsJoined ? $"fits and keeps {Kept}"
         : findings.Asked.Limits.Cost is null ? "fits" : "fits and costs no more than it may";
 
     private static string Until(FoundSetups found) => found.LeftNear == 0
@@ -133,7 +137,10 @@ internal sealed class ChooseMethodWords(ChooseFindings findings)
                 + Text($"{Count(trial.Draws, "car", "cars")} drawn within the stated doubts, seed {findings.Asked.Seed}, each setup against the ")
                 + "car as it is in the same draw, until it is surely none to tell"
                 + (trial.Undriven > 0
-                    ? $"; {Count(trial.Undriven, "more does", "more do")} not count, the car as it is does not get across there"
+                    ? $"; {Count(trial.Undriven, "more has", "more have")} nothing to compare with, the car as it is does not get across there"
+                        + (trial.Found.Task.Limits.Where(limit => limit.IsAlone).Select(limit => $"'{limit.Says}'").ToArray() is { Length: > 0 } alone
+                            ? $": {SpeedRanges.And(alone)} counted there too, as broken by what does not get across"
+                            : "")
                     : "")
                 + (trial.Draws < TriedSetup.Few ? ". Of so few draws a limit 'in 9 of 10' is not sure yet." : "."));
         }

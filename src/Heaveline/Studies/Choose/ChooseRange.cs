@@ -100,6 +100,8 @@ public sealed partial record ChooseRange(double From, double To, double Step)
             : !(to > from) ? (null, "ends below its beginning.")
             : !(step >= Finest && step <= Coarsest) ? (null, "has steps that are not between 0.5 % and 50 %.")
             : Math.Log(to / from) / Math.Log(1.0 + step) > MostValues ? (null, $"has more than {MostValues} steps.")
+            : to * (1.0 + Rounding) < from * Math.Sqrt(1.0 + step)
+                ? (null, "has ends nearer to each other than half a step: take a finer step, or ends farther apart.")
             : place.Sort() == PartSort.Damper && !(from >= LeastFactor && to <= MostFactor)
                 ? (null, "leads beyond 30 to 300 % of the present dampers, where their curve tells nothing.")
             : (new ChooseRange(from, to, step), null);

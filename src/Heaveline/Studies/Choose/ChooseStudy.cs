@@ -237,7 +237,7 @@ public static class ChooseStudy
                 .. ChooseTravel.Limits(asked.Limits, use.FirstTravel),
                 .. asked.Limits.NeverMetal is { } never
                     // What does not get across is no row to ask, and keeps no limit.
-                    ? new[] { new SetupLimit(WishKind.Settling, ChooseLimitWords.NeverMetal, never, (_, _) => -1.0) }
+                    ? new[] { new SetupLimit(WishKind.Settling, ChooseLimitWords.NeverMetal, never, (_, _) => -1.0) { IsAlone = true } }
                     : [],
             ],
             Doer = doer,

@@ -36,7 +36,10 @@ internal static class ChooseTravel
         from one in Kinds(limits)
         select new SetupLimit(WishKind.Settling, ChooseLimitWords.Travel(one.Says, one.Limit), one.Limit.Share, (row, _) => Math.Max(
             one.Limit.Front is { } front ? front - row.Numbers[first + one.At] : -Most,
-            one.Limit.Rear is { } rear ? rear - row.Numbers[first + one.At + 1] : -Most));
+            one.Limit.Rear is { } rear ? rear - row.Numbers[first + one.At + 1] : -Most))
+        {
+            IsAlone = true,
+        };
 
     /// <summary>
     /// Where a car keeps least of what one of these limits wants, in words ("31 mm at the front under 'driver'"); null where it keeps all of it, and

@@ -51,7 +51,7 @@ internal sealed class ChooseWords(ChooseFindings findings)
                 return new("finding", $"{SoFar}orth buying: A, {findings.Parts.Words(best.Entry.Setup)}{Costs(best.Entry.Setup)}"
                     + $"{ChooseSprings.Condition(best.Fitted, findings.Asked)}. {Effect(best)}"
                     + $"{(ChooseGrip.Fall(findings, best) is { } fall ? $" But {fall}." : "")}{OnStops}"
-                    + ChooseTravel.AsItIs(findings));
+                    + ChooseShareWords.Uncrossed(findings) + ChooseTravel.AsItIs(findings));
             }
 
             var bar = $"{Numeral.Of(In.Percent.Of(Shortlist.Felt), 0)} % or more off the settling"
@@ -62,9 +62,10 @@ internal sealed class ChooseWords(ChooseFindings findings)
                 null => NoneBetter,
                 { Wishes: [var ratio, ..] } when ratio >= 1.0 - Shortlist.Untold => NoneBetter,
                 var least => $"{(IsGained ? $"what takes {bar} does not keep there what must hold" : $"no setup that may be chosen takes {bar}")}. "
-                    + $"The least settling as stated has {findings.Parts.Words(least.Setup)}{Costs(least.Setup)}: {Less(least.Wishes[0])}"
+                    + $"{ChooseShareWords.Least(findings, least, Less)} {findings.Parts.Words(least.Setup)}"
+                    + $"{Costs(least.Setup)}: {Less(least.Wishes[0])}"
                     + $"{Ninth(least)}{Fell(least)}.",
-            } + OnStops + ChooseTravel.AsItIs(findings));
+            } + OnStops + ChooseShareWords.Uncrossed(findings) + ChooseTravel.AsItIs(findings));
         }
     }
 
@@ -81,7 +82,7 @@ internal sealed class ChooseWords(ChooseFindings findings)
     /// <summary>Why it is so: shares, the worst use case, neighbours, what bars better, whose doubt matters, ends of the list.</summary>
     public IReadOnlyList<Sentence> Reasons =>
     [
-        .. new[] { Shares, Worst, ChooseGrip.Words(findings), Alike, Aside, Fragile, Barred, Doubts, Never }
+        .. new[] { ChooseShareWords.Of(findings, Less), Worst, ChooseGrip.Words(findings), Alike, Aside, Fragile, Barred, Doubts, Never }
             .Concat(FirstStops).Concat(Ends).OfType<Sentence>(),
         .. new ChooseSideWords(findings).Sentences,
     ];
@@ -151,7 +152,12 @@ internal sealed class ChooseWords(ChooseFindings findings)
     // The number that the reason goes by: as stated another may have less.
     private string Why(ShortlistReason reason) => reason == ShortlistReason.Best && findings.Trial.Draws > 0
         ? $"{Reason(reason)} in 9 drawn cars of 10"
+        : reason is ShortlistReason.Cheapest && IsFittingUncounted ? $"{Reason(reason)}, the hours of fitting not counted"
         : Reason(reason);
+
+    // Hours without the price of one: nobody knows what is cheapest when it is fitted.
+    private bool IsFittingUncounted =>
+        findings.Asked.Lists.SelectMany(list => list.Parts).Any(part => part is { Labour.Si: > 0.0, FittingPrice: null });
 
     // 0.74 is "26.0 % less", 1.03 "3.0 % more".
     private static string Less(double ratio)
@@ -199,12 +205,6 @@ internal sealed class ChooseWords(ChooseFindings findings)
         ? $" As it is the car stands on its bump stops under {And(loads.Select(load => $"'{load}'"))}."
         : "";
 
-    private Sentence? Shares => findings.Shares.IsEmpty ? null : new("shares",
-        $"Of A's settling, {Less(findings.List[0].Entry.Tried.Stated.Wishes[0])}, fair shares are: "
-        + string.Join(", ", findings.Shares.Select(share =>
-            $"{findings.Parts.Space.Places[share.Place].Name} {Numeral.Change(In.Percent.Of(share.Part), 1)} %"))
-        + "; they add up.");
-
     private Sentence? Worst
     {
         get
@@ -228,7 +228,7 @@ internal sealed class ChooseWords(ChooseFindings findings)
         + (IsCheaper(findings.List[0]) ? ". Take the cheapest, or what is in stock." : ". Take what is in stock."));
 
     // Whether the price can decide.
-    private bool IsCheaper(ChooseTold best) => findings.Parts.HasPrices
+    private bool IsCheaper(ChooseTold best) => findings.Parts.HasPrices && !IsFittingUncounted
         && best.Alike.Any(setup => findings.Parts.Space.Price(setup) != findings.Parts.Space.Price(best.Entry.Setup));
 
     // What lies a step aside and is no choice.
@@ -277,18 +277,18 @@ internal sealed class ChooseWords(ChooseFindings findings)
         {
             var most = one.Rows.Select(row => row.Refusal).Where(refusal => refusal != SetupRow.None)
                 .GroupBy(refusal => refusal).OrderByDescending(same => same.Count()).ThenBy(same => same.Key).First().Key;
-            return Text($"in {one.Draws - one.Clean} of {Cars(one)} it does what no cure may do, most often it ")
+            return Text($"in {one.Draws - one.Clean} of {Cars(one, one.Draws)} it does what no cure may do, most often it ")
                 + ChooseLimitWords.Reason(most, findings.Found.Task, findings.Asked.Limits);
         }
 
         var broken = limits.Index().FirstOrDefault(limit => !one.Keeps(limit.Index, limit.Item.Share));
-        return broken.Item is null ? null : Text($"'{broken.Item.Says}' holds in {one.Held[broken.Index]} of {Cars(one)}");
+        return broken.Item is null ? null : Text($"'{broken.Item.Says}' holds in {one.Held[broken.Index]} of {Cars(one, one.Asked[broken.Index])}");
     }
 
     // Whoever is surely none to tell is driven no farther.
-    private static string Cars(TriedSetup one) => one.IsDropped
-        ? Text($"the {one.Draws} drawn cars after which it was sure enough")
-        : Text($"{one.Draws} drawn cars");
+    private static string Cars(TriedSetup one, int draws) => one.IsDropped
+        ? Text($"the {draws} drawn cars after which it was sure enough")
+        : Text($"{draws} drawn cars");
 
     private Sentence? Barred => findings.Barred is not { } barred ? null : new("barred",
         $"What keeps better from being told: {findings.Parts.Words(barred.Setup)}{Costs(barred.Setup)}, settling {Less(barred.Wishes[0])}, "

@@ -13,10 +13,13 @@ internal static class CureCrossing
     /// <param name="trial">What is turned, so far that it ends there.</param>
     /// <param name="end">The end.</param>
     /// <param name="loads">The loads, its own among them.</param>
-    public static CureEnd Told(CureAsked asked, CureTrial trial, CureEnd end, IEnumerable<LoadState> loads) =>
-        end.Breach != CureBreach.NoCrossing ? end : end with { Why = Why(asked, trial, loads.First(load => load.Name == end.Load)) };
+    /// <param name="cancellation">Stops the pass that is driven for it.</param>
+    public static CureEnd Told(CureAsked asked, CureTrial trial, CureEnd end, IEnumerable<LoadState> loads, CancellationToken cancellation) =>
+        end.Breach != CureBreach.NoCrossing
+            ? end
+            : end with { Why = Why(asked, trial, loads.First(load => load.Name == end.Load), cancellation) };
 
-    private static string? Why(CureAsked asked, CureTrial trial, LoadState load)
+    private static string? Why(CureAsked asked, CureTrial trial, LoadState load, CancellationToken cancellation)
     {
         RideModel model;
         try
@@ -28,9 +31,18 @@ internal static class CureCrossing
             return $"cannot stand ({why.Message.TrimEnd('.')})";
         }
 
-        // By the pass as it is told: a batch may have stepped it otherwise, and then nothing more is known than that.
-        return Pass.Of(model, asked.Road, asked.Speed).Outcome == PassOutcome.Completed
-            ? null
-            : $"does not get across '{asked.Road.Caption}' at {SpeedRanges.Number(asked.Speed)} km/h ({GaveOut.In(model, asked.Road, asked.Speed)})";
+        try
+        {
+            // By the pass as it is told: a batch may have stepped it otherwise, and then nothing more is known than that.
+            var pass = Pass.Of(model, asked.Road, asked.Speed, cancellation: cancellation);
+            return pass.Outcome == PassOutcome.Completed
+                ? null
+                : $"does not get across '{asked.Road.Caption}' at {SpeedRanges.Number(asked.Speed)} km/h ({GaveOut.In(pass)})";
+        }
+        catch (NoAnswerException)
+        {
+            // A pass that is refused says nothing of the crossing that ended the way: the answer stands without a reason.
+            return null;
+        }
     }
 }

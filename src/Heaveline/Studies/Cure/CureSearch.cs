@@ -156,7 +156,7 @@ internal sealed class CureSearch
             foreach (var done in open.Where(bound => between[bound.Way] is null))
             {
                 ends[done.Way] = CureCrossing.Told(
-                    asked, done.By.Trial, new CureEnd(done.By.Breach, done.By.Load, done.Allowed?.Amount ?? ""), loads);
+                    asked, done.By.Trial, new CureEnd(done.By.Breach, done.By.Load, done.Allowed?.Amount ?? ""), loads, run.Cancellation);
             }
 
             open.RemoveAll(bound => between[bound.Way] is null);

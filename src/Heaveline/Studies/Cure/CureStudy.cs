@@ -138,7 +138,8 @@ public static class CureStudy
         {
             var missing = described.First(was => passes.All(now => now.Model.Load.Name != was.Model.Load.Name));
             return CureCrossing.Told(
-                asked, trial, new CureEnd(CureBreach.NoCrossing, missing.Model.Load.Name, ""), described.Select(was => was.Model.Load));
+                asked, trial, new CureEnd(CureBreach.NoCrossing, missing.Model.Load.Name, ""), described.Select(was => was.Model.Load),
+                run.Cancellation);
         }
 
         return described.Zip(passes, (was, now) => new CureEnd(guard.Breach(was.Pass, now.Pass), was.Model.Load.Name, ""))

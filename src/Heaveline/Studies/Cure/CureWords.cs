@@ -117,7 +117,18 @@ internal sealed class CureWords(CureAnswer answer)
             .Zip(CureStance.Of(pair.Second.Model).FirstStops).Any(one => one.Second.At < one.First.At));
         return Suffering(cure).Length > 0 || isSooner
             ? "Price: nothing but what is said below of other loads and of the stops"
-            : $"Price: none found under {string.Join(", ", answer.Described.Select(pass => $"'{pass.Model.Load.Name}'"))}";
+            : $"Price: none found under {string.Join(", ", answer.Described.Select(pass => $"'{pass.Model.Load.Name}'"))}{Further(cure)}";
+    }
+
+    // What cures are not weighed by stands in the whole table, and must not speak against a price of nothing.
+    private string Further(Cure cure)
+    {
+        var (load, told) = answer.Described.Zip(cure.Passes, (was, now) => (Load: was.Model.Load.Name, Told: Told(
+            PassCatalogue.For(now.Model, now.Pass.Road, MeasureUse.Table)
+                .Where(measure => !measure.Uses.HasFlag(MeasureUse.BeforeAfter) && measure.Key != answer.Measure.Key)
+                .Select(measure => new MeasureChange(measure, measure.ShownOf(was.Pass), measure.ShownOf(now.Pass))),
+            better: false))).FirstOrDefault(one => one.Told is not null);
+        return told is null ? "" : $" among the numbers that are weighed; of the others, under '{load}': {told}";
     }
 
     // Of the other loads that at which something gets worse by most: over the road and standing.

@@ -52,6 +52,8 @@ public class StudyFileTests
     [InlineData("never metal to metal, in 95 of 100 cars", true)]
     [InlineData("lamp swing at most 1.2 % in all", true)]
     [InlineData("lamp swing at most as now", true)]
+    [InlineData("lamp swing at most 1.2 % more", true)]
+    [InlineData("lamp swing at most 1.2 %", false)]
     [InlineData("least tyre load at least 20 %", true)]
     [InlineData("least tyre load at most 20 %", false)]
     [InlineData("roll at least 5 %", false)]
