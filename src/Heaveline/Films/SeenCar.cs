@@ -66,7 +66,7 @@ public sealed record SeenCar
 
     /// <summary>The car by its films at a speed: those within a tenth of it, or of its film nearest to it.</summary>
     /// <param name="speed">The speed, m/s.</param>
-    public SeenCar At(double speed) => this with { Films = Near(Passes, speed) };
+    public SeenCar At(double speed) => Near(Passes, speed) is var near && near.SequenceEqual(Films) ? this : this with { Films = near };
 
     // The films round one speed; round the one that has most others where none is asked for, the slower of two.
     private ImmutableArray<int> Near(ImmutableArray<SeenPass> passes, double? speed)
