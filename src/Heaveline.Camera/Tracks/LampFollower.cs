@@ -15,6 +15,11 @@ internal static class LampFollower
     // Share of the lamp's pixels at their end from which on a frame is cut off.
     private const double CutOff = 0.3;
 
+    // A lamp is marked where it is so bright; a lamp that was found is followed as far down as it stands out of what is round it.
+    private const double Bright = 60.0;
+    private const double Dim = 20.0;
+    private const double Above = 8.0;
+
     /// <summary>Follows it.</summary>
     /// <param name="film">The film.</param>
     /// <param name="lamp">Where the lamp is, px.</param>
@@ -32,7 +37,7 @@ internal static class LampFollower
 
         var half = Math.Max(12, film.Width / 40);
         using var marked = FilmFollower.Marked(film, time, null, stop, out var index);
-        if (Spot(marked, lamp, half) is not { } begin)
+        if (Spot(marked, lamp, half, Bright) is not { } begin)
         {
             throw new FilmRefusedException("No lamp shines where it is marked.", "Mark the lamp in a frame in which it is bright, at night.");
         }
@@ -43,7 +48,7 @@ internal static class LampFollower
         foreach (var picture in film.Pictures(stop))
         {
             times.Add(picture.Time);
-            spots.Add(Spots(picture.Grey, half));
+            spots.Add(Spots(picture.Grey, half, Dim));
             progress?.Report(Math.Clamp(picture.Index / (double)Math.Max(film.About ?? 600, picture.Index + 1), 0.0, 1.0));
         }
 
@@ -61,7 +66,7 @@ internal static class LampFollower
                 }
                 else
                 {
-                    // The beam's edge has sunk below the camera: dark is what it is.
+                    // The beam's edge has sunk below the camera, or the lamp is as dim as the noise: how dark it was is not seen.
                     light[k] = (0.0, 0.0);
                 }
             }
@@ -85,24 +90,23 @@ internal static class LampFollower
 
     private static double Gap(PicturePoint a, PicturePoint b) => Math.Sqrt(((a.X - b.X) * (a.X - b.X)) + ((a.Y - b.Y) * (a.Y - b.Y)));
 
-    private static PicturePoint? Spot(Mat frame, PicturePoint near, int half)
+    private static PicturePoint? Spot(Mat frame, PicturePoint near, int half, double least)
     {
-        var best = Spots(frame, half).Where(s => Gap(s.At, near) < 2.0 * half).OrderBy(s => Gap(s.At, near)).ToList();
+        var best = Spots(frame, half, least).Where(s => Gap(s.At, near) < 2.0 * half).OrderBy(s => Gap(s.At, near)).ToList();
         return best.Count > 0 ? best[0].At : null;
     }
 
     // Bright spots, brightest first, each with what its window holds above its own edge.
-    private static List<(PicturePoint At, double Light, double Share)> Spots(Mat frame, int half)
+    private static List<(PicturePoint At, double Light, double Share)> Spots(Mat frame, int half, double least)
     {
         const int most = 12;
-        const double bright = 60.0;
         var spots = new List<(PicturePoint, double, double)>();
         using var soft = new Mat();
         Cv2.GaussianBlur(frame, soft, default, Math.Max(1.5, half / 8.0));
         for (var n = 0; n < most; n++)
         {
             Cv2.MinMaxLoc(soft, out _, out var value, out _, out var at);
-            if (value < bright)
+            if (value < least)
             {
                 break;
             }
@@ -115,8 +119,15 @@ internal static class LampFollower
             var border = Math.Max(1, (window.Width * window.Height) - (Math.Max(1, window.Width - 4) * Math.Max(1, window.Height - 4)));
             var dark = Cv2.Sum(edge).Val0 / border;
             var light = Cv2.Sum(part).Val0 - (dark * window.Width * window.Height);
+            if (value < Bright && value - dark < Above)
+            {
+                // As bright as what is round it.
+                Cv2.Rectangle(soft, window, Scalar.All(0), -1);
+                continue;
+            }
+
             using var lit = new Mat();
-            Cv2.Threshold(part, lit, bright, 1.0, ThresholdTypes.Binary);
+            Cv2.Threshold(part, lit, Bright, 1.0, ThresholdTypes.Binary);
             using var ends = new Mat();
             Cv2.Threshold(part, ends, Full - 1.0, 1.0, ThresholdTypes.Binary);
             spots.Add((

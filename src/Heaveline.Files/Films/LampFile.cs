@@ -37,7 +37,7 @@ public static class LampFile
         var rows = lines.Skip(3).Select(l => l.Split(',')).ToArray();
         for (var i = 0; i < rows.Length; i++)
         {
-            if (rows[i] is not [var t, var b] || Cell.Number(t) is null || Cell.Number(b) is null
+            if (rows[i] is not [var t, var b] || Cell.Number(t) is null || Brightness(b) is null
                 || (i > 0 && !(Cell.Number(t) > Cell.Number(rows[i - 1][0]))))
             {
                 return Refused(i + 4, "This row is no later instant with a brightness.", "A row has two numbers, its time later than that of the "
@@ -51,7 +51,7 @@ public static class LampFile
             {
                 Value = new LampTrack
                 {
-                    Times = [.. rows.Select(r => Cell.Number(r[0])!.Value)], Brightness = [.. rows.Select(r => Cell.Number(r[1])!.Value)],
+                    Times = [.. rows.Select(r => Cell.Number(r[0])!.Value)], Brightness = [.. rows.Select(r => Brightness(r[1])!.Value)],
                     Saturated = saturated,
                 },
                 Sources = [source],
@@ -62,4 +62,7 @@ public static class LampFile
             return Refused(3, $"The brightness is refused: {refused.Message}", refused.Advice);
         }
     }
+
+    // Blank: the lamp was not seen in this frame.
+    private static double? Brightness(string cell) => cell.Length == 0 ? 0.0 : Cell.Number(cell);
 }

@@ -23,14 +23,15 @@ public static class FilmFigure
     /// <param name="caption">What was found.</param>
     /// <param name="seen">The film.</param>
     /// <param name="car">The car found in it.</param>
+    /// <param name="film">Which of that car's films it is.</param>
     /// <param name="forecast">A car file's pass, and what is added to its time, s; null for none.</param>
-    public static Figure Of(string title, string caption, SeenPass seen, CarFromFilm car, (Pass Pass, double Shift)? forecast)
+    public static Figure Of(string title, string caption, SeenPass seen, CarFromFilm car, int film, (Pass Pass, double Shift)? forecast)
     {
         ArgumentNullException.ThrowIfNull(seen);
         ArgumentNullException.ThrowIfNull(car);
-        var levelled = car.IsBelieved ? seen.Less(car.Levels[0]) : seen;
+        var levelled = car.IsBelieved ? seen.Less(car.Levels[film]) : seen;
         double[] times = [.. Enumerable.Range(0, seen.Count).Select(i => seen.Time(i) - seen.FirstTouch)];
-        var fitted = car.IsBelieved ? car.Fitted[0] : null;
+        var fitted = car.IsBelieved ? car.Fitted[film] : null;
         return new Figure
         {
             Title = title,

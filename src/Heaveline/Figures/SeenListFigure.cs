@@ -39,9 +39,9 @@ public static class SeenListFigure
             }
         }
 
-        Add("pitch-per-lift", "RMS pitch, first second of the settling, for 100 mm of lift", In.Degrees.Symbol, c => c.PitchPerLift,
+        Add("pitch-per-lift", "RMS pitch, first second, for 100 mm of lift", In.Degrees.Symbol, c => c.PitchPerLift,
             In.DegreesFor100Millimetres.Of, CategoryStyle.Bars);
-        Add("level-share", "share of that second's motion that is level", In.Percent.Symbol, c => c.HeaveShare, In.Percent.Of, CategoryStyle.Dots);
+        Add("level-share", "level share of that second's motion", In.Percent.Symbol, c => c.HeaveShare, In.Percent.Of, CategoryStyle.Dots);
         Add("ratio", "rear over front frequency", "", c => Estimate(c, CarNumber.FrequencyRatio), v => v, CategoryStyle.Dots);
         return panels.Count == 0
             ? SentenceFigure.Of($"Seen at {place}", [caption])

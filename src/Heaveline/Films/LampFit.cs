@@ -16,8 +16,8 @@ internal sealed class LampFit(LampTrack lamp, double? from, CancellationToken st
     // Half-width of the rhythm's interval above which nothing is told, of the logarithm.
     private const double MostOpen = 0.2;
 
-    // A lamp that is not seen is taken for so much of its brightest.
-    private const double Dark = 0.001;
+    // Where the lamp is seen in fewer of the frames than this its rhythm may be one of the frames that were lost.
+    private const double FewestSeen = 0.7;
 
     public LampFlash Found()
     {
@@ -45,10 +45,21 @@ internal sealed class LampFit(LampTrack lamp, double? from, CancellationToken st
                 "Give the film's time at which the rear wheels have left the bump.");
         }
 
-        var floor = Dark * lamp.Brightness.Max();
-        double[] all = [.. lamp.Brightness.Select(b => Math.Log(Math.Max(b, floor)))];
-        var begins = from ?? Begins(all);
-        var kept = Enumerable.Range(0, all.Length).Where(i => lamp.Times[i] >= begins).ToArray();
+        // A frame in which the lamp is not seen does not say how dark it was: it tells nothing, and its logarithm would tell much.
+        var seen = Enumerable.Range(0, lamp.Times.Length).Where(i => lamp.Brightness[i] > 0.0).ToArray();
+        var all = lamp.Brightness.Select(b => b > 0.0 ? Math.Log(b) : double.NaN).ToArray();
+        var begins = from ?? Begins(all, seen);
+        var kept = seen.Where(i => lamp.Times[i] >= begins).ToArray();
+        var looked = lamp.Times.Count(t => t >= begins);
+        if (kept.Length < FewestSeen * looked)
+        {
+            throw new RefusedValueException(
+                "frames in which the lamp is seen after the bump",
+                $"{kept.Length} of {looked}",
+                $"{Numeral.Of(In.Percent.Of(FewestSeen), 0)} % at least",
+                "Film from nearer, or with the exposure locked brighter.");
+        }
+
         double[] times = [.. kept.Select(i => lamp.Times[i] - begins)];
         double[] y = [.. kept.Select(i => all[i])];
         if (times.Length < FilmTrack.FewestFrames || times[^1] < Least)
@@ -101,6 +112,7 @@ internal sealed class LampFit(LampTrack lamp, double? from, CancellationToken st
             Explained = explained,
             From = begins,
             Length = times[^1],
+            Lost = looked - kept.Length,
             Times = [.. kept.Select(i => lamp.Times[i])],
             Seen = [.. y.Zip(smooth, (v, s) => v - s)],
             Fitted = [.. swing],
@@ -108,9 +120,14 @@ internal sealed class LampFit(LampTrack lamp, double? from, CancellationToken st
     }
 
     // From one frame to the next a lamp changes most while the car is on the bump: what follows is looked at.
-    private double Begins(double[] y)
+    private double Begins(double[] y, int[] seen)
     {
-        var steps = y.Zip(y.Skip(1), (a, b) => Math.Abs(b - a)).ToArray();
-        return lamp.Times[Array.IndexOf(steps, steps.Max()) + 1];
+        if (seen.Length < 2)
+        {
+            return lamp.Times[0];
+        }
+
+        var steps = seen.Zip(seen.Skip(1), (a, b) => Math.Abs(y[b] - y[a])).ToArray();
+        return lamp.Times[seen[Array.IndexOf(steps, steps.Max()) + 1]];
     }
 }

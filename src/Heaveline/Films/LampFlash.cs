@@ -27,6 +27,9 @@ public sealed record LampFlash
     /// <summary>For how long, s.</summary>
     public required double Length { get; init; }
 
+    /// <summary>Frames of that time in which the lamp was not seen: they are left out.</summary>
+    public int Lost { get; init; }
+
     /// <summary>The rhythm less its slow part as it was seen, ln of the brightness, shape (n).</summary>
     public required ImmutableArray<double> Seen { get; init; }
 

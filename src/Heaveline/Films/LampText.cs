@@ -3,7 +3,8 @@ using System.Text;
 
 namespace Heaveline.Films;
 
-/// <summary>The text of a lamp's kept brightness: a line of what it is, one of the share of frames that saturate, then a row a frame.</summary>
+/// <summary>The text of a lamp's kept brightness: a line of what it is, one of the share of frames that saturate, then a row a frame, blank where
+/// the lamp is not seen.</summary>
 public static class LampText
 {
     /// <summary>The first line.</summary>
@@ -21,7 +22,8 @@ public static class LampText
         text.Append(CultureInfo.InvariantCulture, $"{First}\nsaturated,{lamp.Saturated:R}\n{Head}\n");
         for (var i = 0; i < lamp.Times.Length; i++)
         {
-            text.Append(CultureInfo.InvariantCulture, $"{lamp.Times[i]:R},{lamp.Brightness[i]:R}\n");
+            text.Append(CultureInfo.InvariantCulture, $"{lamp.Times[i]:R},");
+            text.Append(lamp.Brightness[i] > 0.0 ? string.Create(CultureInfo.InvariantCulture, $"{lamp.Brightness[i]:R}\n") : "\n");
         }
 
         return text.ToString();

@@ -18,7 +18,7 @@ public sealed record LampTrack
             : throw new RefusedValueException("frames of the lamp", $"{value.Length}", Limit, "Film the seconds after the bump, or cut to them.");
     }
 
-    /// <summary>Brightness of the lamp and its halo in each frame, above the background, any unit; shape (n).</summary>
+    /// <summary>Brightness of the lamp and its halo in each frame, above the background, any unit, 0 where it is not seen; shape (n).</summary>
     public required ImmutableArray<double> Brightness
     {
         get;

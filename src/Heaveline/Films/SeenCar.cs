@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Heaveline.Drives.Identification;
+using Heaveline.Numerics;
 using Heaveline.Quantities;
 
 namespace Heaveline.Films;
@@ -26,8 +27,23 @@ public sealed record SeenCar
     /// <summary>The car between its wheels, by all films together.</summary>
     public required CarFromFilm Car { get; init; }
 
-    /// <summary>Mean speed of its films, m/s.</summary>
-    public double Speed => Passes.Average(p => p.Speed);
+    /// <summary>Which of its films give its numbers of a pass: speeds within a tenth of one another, one pitches with the speed.</summary>
+    public ImmutableArray<int> Films { get => field.IsDefault ? Near(Passes, null) : field; private init; }
+
+    /// <summary>Mean speed of the films that give its numbers of a pass, m/s.</summary>
+    public double Speed => Films.Average(f => Passes[f].Speed);
+
+    /// <summary>Whether these films part by more than passes of one car do: it may have been changed between them.</summary>
+    public bool MayBeChanged
+    {
+        get
+        {
+            FilmNumber[] all = [.. Films.Where(f => Numbers[f].IsSecondSeen).Select(f => Numbers[f].PitchPerLift).Where(n => n.Value > 0.0)];
+            double Own(FilmNumber n) => Math.Pow(0.5 * (n.High - n.Low) / n.Value, 2.0) + Math.Pow(Gaussian.Ninety * FilmChange.OnePass, 2.0);
+            return all.Length > 1 && all.MinBy(n => n.Value) is var least && all.MaxBy(n => n.Value) is var most
+                && Math.Log(most.Value / least.Value) > Math.Sqrt(Own(least) + Own(most));
+        }
+    }
 
     /// <summary>
     /// Whether a film may be slow motion that nobody told of: the car goes so slowly in it, or its body swings so slowly, as hardly a car does.
@@ -37,13 +53,33 @@ public sealed record SeenCar
             && Car.Of(CarNumber.RearFrequency)!.Value < SlowBody);
 
     /// <summary>
-    /// Pitch of the settling over the lift of the wheels, rad/m, mean of its films that show its first second whole; not a number where none does.
+    /// Pitch of the settling over the lift of the wheels, rad/m, mean of those of these films that show its first second whole; not a
+    /// number where none does.
     /// </summary>
     public FilmNumber PitchPerLift =>
-        Mean(Numbers.Where(n => n.IsSecondSeen).Select(n => n.PitchPerLift), Passes.Average(p => p.WheelbaseDoubt));
+        Mean(Films.Select(f => Numbers[f]).Where(n => n.IsSecondSeen).Select(n => n.PitchPerLift), Passes.Average(p => p.WheelbaseDoubt)) is var n
+            ? n with { Low = Math.Max(0.0, n.Low) } : default;
 
-    /// <summary>Share of the settling's motion that is level, mean of its films.</summary>
-    public FilmNumber HeaveShare => Mean(Numbers.Select(n => n.HeaveShare), 0.0);
+    /// <summary>Share of the settling's motion that is level, mean of these films.</summary>
+    public FilmNumber HeaveShare => Mean(Films.Select(f => Numbers[f].HeaveShare), 0.0) is var n
+        ? n with { Low = Math.Max(0.0, n.Low), High = Math.Min(1.0, n.High) } : default;
+
+    /// <summary>The car by its films at a speed: those within a tenth of it, or of its film nearest to it.</summary>
+    /// <param name="speed">The speed, m/s.</param>
+    public SeenCar At(double speed) => Near(Passes, speed) is var near && near.SequenceEqual(Films) ? this : this with { Films = near };
+
+    // The films round one speed; round the one that has most others where none is asked for, the slower of two.
+    private ImmutableArray<int> Near(ImmutableArray<SeenPass> passes, double? speed)
+    {
+        var all = Enumerable.Range(0, passes.Length).ToArray();
+        double Apart(int f, double v) => Math.Abs(Math.Log(passes[f].Speed / v));
+        int[] Round(double v) => [.. all.Where(f => Apart(f, v) <= 0.5 * FilmChange.SpeedsApart)];
+        // A film that shows the settling's first second is worth more than one that does not.
+        var shown = all.Where(f => Numbers[f].IsSecondSeen).ToArray() is { Length: > 0 } whole ? whole : all;
+        var middle = speed is { } v ? shown.MinBy(f => Apart(f, v))
+            : shown.OrderByDescending(f => Round(passes[f].Speed).Length).ThenBy(f => passes[f].Speed).First();
+        return [.. speed is { } near && Round(near).Intersect(shown).Any() ? Round(near) : Round(passes[middle].Speed)];
+    }
 
     /// <summary>Reads films of one car.</summary>
     /// <param name="name">What it is called.</param>
@@ -87,7 +123,7 @@ public sealed record SeenCar
         var half = Math.Sqrt(all.Sum(n => Math.Max(0.0, Math.Pow(0.5 * (n.High - n.Low), 2.0) - Math.Pow(common * n.Value, 2.0)))) / all.Length;
         var squares = all.Sum(n => Math.Pow(n.Value - mean, 2.0));
         var scatter = all.Length < 2 ? 0.0
-            : Numerics.LeastSquares.Student(all.Length - 1, 0.9) * Math.Sqrt(squares / (all.Length - 1) / all.Length);
+            : LeastSquares.Student(all.Length - 1, 0.9) * Math.Sqrt(squares / (all.Length - 1) / all.Length);
         half = Math.Sqrt(Math.Pow(Math.Max(half, scatter), 2.0) + Math.Pow(common * mean, 2.0));
         return new FilmNumber(mean, mean - half, mean + half);
     }

@@ -63,7 +63,7 @@ internal static class FilmPart
 
     private static string Filmed(ReportWork work, FilmAnswer answer)
     {
-        var scale = $"The scale is the wheelbase of the sheet, {Numeral.Of(answer.Car.Passes[0].Wheelbase, 2)} m.";
+        var scale = $"The scale is the wheelbase of the sheet, {Numeral.Of(answer.Car.Passes[answer.Shown].Wheelbase, 2)} m.";
         return answer.Forecast is { } beside
             ? $"{scale} That the car filmed is {beside.Car.Name}, {beside.Car.Load.Name}, and the bump {work.Choices.Road.Name}, is taken from "
                 + "whoever made this report, not from the film."

@@ -21,6 +21,11 @@ public class LampFollowerTests
     }
 
     [Fact]
+    public void A_lamp_that_was_bright_where_it_was_marked_is_followed_where_it_is_dimmer_and_no_frame_is_lost() =>
+        Assert.DoesNotContain(0.0, LampFollower.Follow(new Night { Strength = 110.0 }, new PicturePoint(new Night().Place(60).X,
+            new Night().Place(60).Y), 2.0).Brightness);
+
+    [Fact]
     public void A_lamp_that_ends_the_scale_is_said_to() =>
         Assert.True(LampFollower.Follow(new Night { Strength = 2000.0 }, new PicturePoint(new Night().Place(60).X, new Night().Place(60).Y),
             2.0).Saturated > 0.8);

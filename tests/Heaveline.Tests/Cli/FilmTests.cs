@@ -45,6 +45,23 @@ public class FilmTests
     }
 
     [Fact]
+    public void Films_of_one_car_say_the_same_in_whichever_order_they_are_given()
+    {
+        using var scratch = new Scratch();
+        var root = House.Checkout.Root;
+        File.Copy(Path.Combine(root, "examples", "films", "red-saloon-25.csv"), scratch["again.csv"]);
+        File.WriteAllText(scratch["again.yaml"], File.ReadAllText(Path.Combine(root, Red)).Replace("seen: red", "seen: grey",
+            StringComparison.Ordinal));
+        string[] Heaves(params string[] films) =>
+            [.. Spoken.Of(["film", .. films]).Results.Split('\n').Where(l => l.Contains("heaves", StringComparison.Ordinal))];
+        Assert.NotEmpty(Heaves(Grey, scratch["again.yaml"]));
+        Assert.Equal(Heaves(Grey, scratch["again.yaml"]), Heaves(scratch["again.yaml"], Grey));
+        var said = Spoken.Of("film", Grey, scratch["again.yaml"]);
+        Assert.Contains("numbers of one pass are those of film ", said.Results, StringComparison.Ordinal);
+        Assert.Contains("Of the other films' motion ", said.Results, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void One_car_before_and_after_a_change_is_told_with_an_interval()
     {
         using var scratch = new Scratch();

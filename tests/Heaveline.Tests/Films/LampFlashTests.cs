@@ -121,6 +121,26 @@ public class LampFlashTests
     }
 
     [Fact]
+    public void Frames_in_which_the_lamp_is_not_seen_are_left_out_and_counted_and_too_many_of_them_are_refused()
+    {
+        var lamp = Lamp(1.3, 0.15, isTwice: false, 3);
+        LampTrack Lost(int each) => lamp with { Brightness = [.. lamp.Brightness.Select((b, i) => i % each == 5 ? 0.0 : b)] };
+        var (whole, some) = (LampFlash.Of(lamp, 0.2), LampFlash.Of(Lost(12), 0.2));
+        Assert.Equal(0, whole.Lost);
+        Assert.InRange(some.Lost, 10, 13);
+        Assert.Equal(whole.Times.Length, some.Times.Length + some.Lost);
+        Assert.InRange(some.Rhythm.Value / whole.Rhythm.Value, 0.97, 1.03);
+        // Nor is a frame that was lost the quickest change, from which on the lamp is looked at.
+        var knocked = lamp with { Brightness = [.. lamp.Brightness.Select((b, i) => i == 80 ? 0.0 : i < 12 ? 0.2 * b : b)] };
+        Assert.Equal(0.2, LampFlash.Of(knocked).From, 0.02);
+        Assert.Contains(
+            "frames in which the lamp is seen",
+            Assert.Throws<RefusedValueException>(
+                () => LampFlash.Of(lamp with { Brightness = [.. lamp.Brightness.Select((b, i) => i % 2 == 0 ? b : 0.0)] }, 0.2)).Message,
+            StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Frames_without_light_too_few_too_many_or_not_in_order_are_refused_and_a_reading_can_be_stopped()
     {
         var lamp = Lamp(1.3, 0.15, isTwice: false, 3);

@@ -30,6 +30,30 @@ public class SeenListTests
     }
 
     [Fact]
+    public void Cars_are_put_in_order_by_films_at_one_speed_that_was_driven_and_no_interval_leaves_what_can_be()
+    {
+        var (both, other) = (Seen("fern-saloon", 1, 20.0, 36.0), Seen("fern-saloon-cured", 5, 35.0));
+        var list = SeenList.Of([both, other]);
+        Assert.True(list.IsOneSpeed);
+        var there = list.Cars.Single(c => c.Name == "fern-saloon");
+        Assert.Equal([1], there.Films);
+        Assert.Equal(36.0 / 3.6, there.Speed, 0.03 * 36.0 / 3.6);
+        Assert.Equal(there.Numbers[1].HeaveShare.Value, there.HeaveShare.Value, 1e-12);
+        Assert.Equal(both.Numbers[1].PitchPerLift.Value, there.PitchPerLift.Value, 1e-12);
+        // Two films of one speed that part far, as of a car that was changed between them.
+        FilmNumbers Of(double pitch, double share) => both.Numbers[0] with
+        {
+            Reach = 1.5,
+            PitchPerLift = new FilmNumber(pitch, 0.97 * pitch, 1.03 * pitch), HeaveShare = new FilmNumber(share, share - 0.05, share + 0.05),
+        };
+        var changed = both with { Passes = [both.Passes[0], both.Passes[0]], Numbers = [Of(0.2, 0.1), Of(0.08, 0.8)] };
+        Assert.True(changed.MayBeChanged);
+        Assert.False((changed with { Numbers = [Of(0.2, 0.1), Of(0.19, 0.2)] }).MayBeChanged);
+        Assert.Equal(0.0, changed.PitchPerLift.Low);
+        Assert.Equal((0.0, 1.0), (changed.HeaveShare.Low, changed.HeaveShare.High));
+    }
+
+    [Fact]
     public void More_films_do_not_sharpen_what_the_wheelbase_leaves_open()
     {
         var car = Seen("fern-saloon", 1, 24.0, 25.0, 26.0);

@@ -26,6 +26,11 @@ public sealed record FilmAnswer : Answer
     /// <summary>The car that is asked about, or the one that pitches least.</summary>
     public SeenCar Car => Cars.Cars[0];
 
+    /// <summary>
+    /// The film whose pass is told: one that shows the settling's first second, the slowest of them, in whichever order they were given.
+    /// </summary>
+    public int Shown => ShownOf(Car);
+
     /// <summary>The same car after the change; null for none.</summary>
     public SeenCar? After { get; init; }
 
@@ -90,10 +95,16 @@ public sealed record FilmAnswer : Answer
     public override Figure Figure(string id) => id switch
     {
         Seen when !IsList => FilmFigure.Of(
-            Asked.Named, $"{Head[0].Text} {Sentences[0].Text}", Car.Passes[0], Car.Car, Forecast?.Pass is { } pass ? (pass, Forecast.Shift) : null),
+            Asked.Named, $"{Head[0].Text} {Sentences[0].Text}", Car.Passes[Shown], Car.Car, Shown,
+            Forecast?.Pass is { } pass ? (pass, Forecast.Shift) : null),
         List when IsList => SeenListFigure.Of(Asked.Place!, string.Join(' ', Sentences.Select(s => s.Text)), Cars),
         _ => base.Figure(id),
     };
+
+    /// <summary>Which film of a car is told.</summary>
+    /// <param name="car">The car.</param>
+    internal static int ShownOf(SeenCar car) => Enumerable.Range(0, car.Passes.Length)
+        .OrderByDescending(f => car.Numbers[f].IsSecondSeen).ThenBy(f => car.Passes[f].Speed).First();
 
     /// <summary>The track of the first film, to be kept beside its sheet.</summary>
     public override byte[] Csv() => Encoding.UTF8.GetBytes(TrackText.Of(Asked.Films[0].Track));

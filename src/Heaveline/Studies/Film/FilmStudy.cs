@@ -113,7 +113,8 @@ public static class FilmStudy
         }
 
         var after = asked.After.IsEmpty ? null : Of(asked.After);
-        var forecast = asked.Car is { } car && asked.Place is null ? FilmForecast.Of(car, asked.Road, cars[0].Passes[0], run.Cancellation) : null;
+        var forecast = asked.Car is { } car && asked.Place is null
+            ? FilmForecast.Of(car, asked.Road, cars[0].Passes[FilmAnswer.ShownOf(cars[0])], run.Cancellation) : null;
         run.Progress?.Report(1.0);
         return new FilmAnswer { Asked = asked, Cars = SeenList.Of(cars), After = after, Forecast = forecast, LeftOut = [.. leftOut] };
     }

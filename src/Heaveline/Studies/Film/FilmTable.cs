@@ -70,22 +70,28 @@ public static class FilmTable
     public static IReadOnlyList<FactTable> Of(FilmAnswer answer)
     {
         ArgumentNullException.ThrowIfNull(answer);
-        var (numbers, forecast) = (answer.Car.Numbers[0], answer.Forecast);
+        var (numbers, forecast) = (answer.Car.Numbers[answer.Shown], answer.Forecast);
         List<string> columns = ["film", "from", "to", .. forecast?.Pass is null ? Array.Empty<string>() : ["car file"]];
-        var pass = new FactTable(answer.Car.Passes.Length > 1 ? "First film (90 %)" : "The pass (90 %)", columns);
+        var which = answer.Car.Passes.Length > 1 ? $"Film {answer.Shown + 1}, {FilmWords.Speed(answer.Car.Passes[answer.Shown].Speed)}" : "The pass";
+        var pass = new FactTable($"{which} (90 %)", columns);
+        // What was seen of a first second is not that second.
+        var span = $"first {Numeral.Of(numbers.Reach, 2)} s";
+        FactTable AsSeen(Measure m, IEnumerable<double> row) => numbers.IsSecondSeen || !m.Label.Contains("first second", StringComparison.Ordinal)
+            ? pass.Add(m, row)
+            : pass.Add(m.Key, m.Label.Replace("first second", span, StringComparison.Ordinal), m.Unit.Symbol, m.Format, row.Select(m.Shown));
         foreach (var n in numbers.OfPitch)
         {
             // No time, count or root mean square of a settling lies below nothing; what was not seen whole has no car's number beside it.
             var isSettling = n.Measure.Key.StartsWith("settling", StringComparison.Ordinal);
             var low = n.Value - n.HalfWidth;
-            pass.Add(n.Measure, Row(
+            AsSeen(n.Measure, Row(
                 n.Value, isSettling ? Math.Max(0.0, low) : low, n.Value + n.HalfWidth,
                 forecast?.Pass is null ? null : isSettling && !numbers.IsSecondSeen ? double.NaN : forecast.Of(n.Measure.Key)));
         }
 
         foreach (var (measure, n) in new[] { (Heave, numbers.HeaveShare), (Centre, numbers.Centre), (PerLift, numbers.PitchPerLift) })
         {
-            pass.Add(measure, Row(n.Value, n.Low, n.High, forecast?.Pass is null ? null : double.NaN));
+            AsSeen(measure, Row(n.Value, n.Low, n.High, forecast?.Pass is null ? null : double.NaN));
         }
 
         var films = new FactTable("The film", [.. answer.Car.Passes.Select((_, k) => answer.Car.Passes.Length > 1 ? $"film {k + 1}" : "value")])

@@ -27,17 +27,18 @@ internal static class FilmWords
     /// <summary>What was seen where.</summary>
     public static string Head(FilmAnswer answer)
     {
-        var (car, pass) = (answer.Car, answer.Car.Passes[0]);
+        var (car, pass) = (answer.Car, answer.Car.Passes[answer.Shown]);
         var speeds = car.Passes.Select(p => Speed(p.Speed)).Distinct().ToList();
         var at = car.Place.Length > 0 ? $" at {car.Place}" : "";
         var asPlayed = car.MayBeSlowMotion ? " as played" : "";
-        return $"{car.Name}{at}, {Count(car.Passes.Length)} at {string.Join(", ", speeds)}{asPlayed}, wheels lifted {Millimetres(pass.Lift)}.";
+        return $"{car.Name}{at}, {Count(car.Passes.Length)} at {string.Join(", ", speeds)}{asPlayed}, wheels lifted {Millimetres(pass.Lift)}"
+            + $"{(car.Passes.Length > 1 ? $"; numbers of one pass are those of film {answer.Shown + 1}, at {Sharp(pass.Speed)}" : "")}.";
     }
 
     /// <summary>The sentences: the finding first.</summary>
     public static IEnumerable<Sentence> Of(FilmAnswer answer)
     {
-        var (car, numbers) = (answer.Car, answer.Car.Numbers[0]);
+        var (car, numbers) = (answer.Car, answer.Car.Numbers[answer.Shown]);
         if ((car.MayBeSlowMotion ? car : answer.After is { MayBeSlowMotion: true } then ? then : null) is { } slow)
         {
             yield return new("film-slow", SlowMotion(slow));
@@ -49,6 +50,11 @@ internal static class FilmWords
             yield return new("film-change", Changed(change, car, after));
         }
 
+        if (Others(answer) is { Length: > 0 } others)
+        {
+            yield return new("film-heave-others", others);
+        }
+
         if (numbers.Settling is { } settling)
         {
             yield return new(
@@ -57,9 +63,9 @@ internal static class FilmWords
         }
 
         if (double.IsFinite(numbers.Centre.Value) && double.IsFinite(numbers.HeaveShare.Value)
-            && 0.5 * (numbers.Centre.High - numbers.Centre.Low) < car.Passes[0].Wheelbase)
+            && 0.5 * (numbers.Centre.High - numbers.Centre.Low) < car.Passes[answer.Shown].Wheelbase)
         {
-            yield return new("film-centre", About(numbers, car.Passes[0].Wheelbase));
+            yield return new("film-centre", About(numbers, car.Passes[answer.Shown].Wheelbase));
         }
 
         // What is no car's motion as it is played says nothing of the car.
@@ -77,9 +83,11 @@ internal static class FilmWords
     /// <summary>Where the film must be doubted, and how the next one would be better.</summary>
     public static IEnumerable<string> Cautions(FilmAnswer answer)
     {
-        foreach (var remark in answer.Car.Passes.SelectMany(p => p.Remarks).Concat(answer.After?.Passes.SelectMany(p => p.Remarks) ?? []).Distinct())
+        var films = answer.Car.Passes.Select((p, f) => (Pass: p, Name: $"Film {f + 1}{(answer.After is null ? "" : " before")}"))
+            .Concat(answer.After?.Passes.Select((p, f) => (Pass: p, Name: $"Film {f + 1} after")) ?? []).ToList();
+        foreach (var remark in films.SelectMany(f => f.Pass.Remarks.Select(r => (f.Name, Says: r))).GroupBy(r => r.Says))
         {
-            yield return remark;
+            yield return films.Count == 1 ? remark.Key : $"{SpeedRanges.And([.. remark.Select(r => r.Name).Distinct()])}: {remark.Key}";
         }
 
         if (answer is { Change: not null, After: { } late } && !FilmChange.AreSpeedsAlike(answer.Car, late))
@@ -102,7 +110,7 @@ internal static class FilmWords
 
         if (answer.Forecast is { } beside)
         {
-            foreach (var caution in Unlike(beside, answer.Car.Passes[0]))
+            foreach (var caution in Unlike(beside, answer.Car.Passes[answer.Shown]))
             {
                 yield return caution;
             }
@@ -117,6 +125,10 @@ internal static class FilmWords
     /// <summary>"25 km/h".</summary>
     public static string Speed(double v) => $"{Numeral.Of(In.KilometresPerHour.Of(v), 0)} km/h";
 
+    /// <summary>"one film", "2 films".</summary>
+    /// <param name="films">How many.</param>
+    public static string Count(int films) => films == 1 ? "one film" : $"{films} films";
+
     /// <summary>"front 1.21 Hz (1.19 to 1.23 Hz)".</summary>
     public static string Interval(Func<double, string> shown, double value, double low, double high) =>
         $"{shown(value)} ({shown(low)} to {shown(high)})";
@@ -129,6 +141,20 @@ internal static class FilmWords
         return $"Nobody said how fast the car went, and as the film is played it goes {Speed(pass.Speed)}. If it is slow motion (120 or 240 frames a "
             + $"second kept as 30: 4 or 8 times slower), the car went {Speed(4.0 * pass.Speed)} or {Speed(8.0 * pass.Speed)}, and every time, rate "
             + "and frequency told here is as many times off. Write speed: or played-slower: into its sheet.";
+    }
+
+    // The level share of the films whose pass the other sentences do not tell.
+    private static string Others(FilmAnswer answer)
+    {
+        string[] parts =
+        [
+            .. Enumerable.Range(0, answer.Car.Passes.Length).Where(f => f != answer.Shown)
+                .Select(f => (Film: f, Share: answer.Car.Numbers[f].HeaveShare)).Where(o => double.IsFinite(o.Share.Value))
+                .OrderBy(o => answer.Car.Passes[o.Film].Speed).Select(o =>
+                    $"{Percent(o.Share.Value)} ({Percent(o.Share.Low)} to {Percent(o.Share.High)}) at {Sharp(answer.Car.Passes[o.Film].Speed)} "
+                    + $"(film {o.Film + 1})"),
+        ];
+        return parts.Length == 0 ? "" : $"Of the other films' motion {SpeedRanges.And(parts)} is level, up to a second of each.";
     }
 
     private static string Still(FilmNumbers numbers) => numbers.IsStill && numbers.For("settling-time") is { } time
@@ -322,8 +348,6 @@ internal static class FilmWords
                 + "it is another bump.";
         }
     }
-
-    private static string Count(int films) => films == 1 ? "one film" : $"{films} films";
 
     private static string Percent(double share) => $"{Numeral.Of(In.Percent.Of(share), 0)} %";
 

@@ -10,7 +10,7 @@ internal static class SeenListWords
     /// <summary>How many where.</summary>
     public static string Head(FilmAnswer answer) =>
         $"{answer.Cars.Cars.Length} {(answer.Cars.Cars.Length == 1 ? "car" : "cars")} seen at {answer.Asked.Place}, "
-        + $"{answer.Cars.Cars.Sum(c => c.Passes.Length)} films.";
+        + $"{FilmWords.Count(answer.Cars.Cars.Sum(c => c.Passes.Length))}.";
 
     /// <summary>The order, the finding first; then what is not told apart.</summary>
     public static IEnumerable<Sentence> Of(FilmAnswer answer)
@@ -117,7 +117,21 @@ internal static class SeenListWords
         if (!answer.Cars.IsOneSpeed)
         {
             yield return "The cars did not pass at one speed: the order is one of passes, "
-                + $"{FilmWords.Speed(answer.Cars.Cars.Min(c => c.Speed))} to {FilmWords.Speed(answer.Cars.Cars.Max(c => c.Speed))}, not of cars.";
+                + $"{FilmWords.Speed(answer.Cars.Speeds.Min())} to {FilmWords.Speed(answer.Cars.Speeds.Max())}, not of cars.";
+        }
+
+        foreach (var car in answer.Cars.Cars.Where(c => c.Films.Length < c.Passes.Length))
+        {
+            var left = Enumerable.Range(0, car.Passes.Length).Except(car.Films).Select(f => FilmWords.Speed(car.Passes[f].Speed)).ToList();
+            yield return $"{car.Name}: pitch and level share are of {FilmWords.Speed(car.Speed)}; its "
+                + $"{(left.Count == 1 ? "film" : "films")} at {SpeedRanges.And([.. left.Distinct()])} "
+                + $"{(left.Count == 1 ? "is" : "are")} left out of them.";
+        }
+
+        foreach (var car in answer.Cars.Cars.Where(c => c.MayBeChanged))
+        {
+            yield return $"{car.Name}: its films at {FilmWords.Speed(car.Speed)} part by more than passes of one car do. If it was changed between "
+                + "them, name it otherwise in the sheets after the change.";
         }
 
         yield return "One pass differs from the next by some per cent, and the load of a car that passes is not known.";

@@ -38,6 +38,8 @@ public sealed record FlashAnswer : Answer
     [
         $"A dying swing explains {Percent(Flash.Explained)} of the brightness's changes. Nothing else of the car is told by its lamp, and no "
             + "film of a real car has tested it yet.",
+        .. Flash.Lost == 0 ? Array.Empty<string>()
+            : [$"In {Flash.Lost} of {Flash.Lost + Flash.Times.Length} frames the lamp was not seen: they are left out."],
     ];
 
     /// <inheritdoc/>

@@ -17,4 +17,17 @@ public class LampFileTests
         Assert.Null(reading.Value);
         Assert.Contains("The brightness is refused", Assert.Single(reading.Refusals).Message, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void A_frame_without_the_lamp_is_written_blank_and_read_as_one()
+    {
+        var lamp = new LampTrack
+        {
+            Times = [.. Enumerable.Range(0, 40).Select(i => i / 60.0)],
+            Brightness = [.. Enumerable.Range(0, 40).Select(i => i == 7 ? 0.0 : 100.0 + i)],
+        };
+        var text = LampText.Of(lamp);
+        Assert.EndsWith(",", text.Split('\n')[3 + 7], StringComparison.Ordinal);
+        Assert.Equal(lamp.Brightness, LampFile.Read(new SourceText("lamp.csv", text)).Value!.Brightness);
+    }
 }
