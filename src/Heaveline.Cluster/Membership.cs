@@ -66,7 +66,7 @@ public sealed record Membership
             // Whoever waits here is told soon that nobody answers.
             if (!words.Contains("connect", StringComparison.OrdinalIgnoreCase))
             {
-                (options.ConnectTimeout, options.ConnectRetry) = (Soon * 1000, 1);
+                (options.ConnectTimeout, options.ConnectRetry) = ((int)TimeSpan.FromSeconds(Soon).TotalMilliseconds, 1);
             }
 
             options.Password = Environment.GetEnvironmentVariable(RedisPassword);

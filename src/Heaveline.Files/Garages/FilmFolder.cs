@@ -16,6 +16,8 @@ public static class FilmFolder
     // What a disk needs besides for all else that is written on it.
     private const long Spare = 1_000_000_000;
     private const int Piece = 1 << 16;
+    private const double Megabyte = 1_000_000.0;
+    private const double Gigabyte = 1_000_000_000.0;
 
     private static readonly string[] Boxes = ["ftyp", "moov", "mdat", "wide", "free", "skip"];
 
@@ -175,5 +177,5 @@ public static class FilmFolder
     }
 
     private static string Size(long bytes) =>
-        bytes < 100_000_000 ? $"{Numeral.Of(bytes / 1e6, 1)} MB" : $"{Numeral.Of(bytes / 1e9, 2)} GB";
+        bytes < 100 * Megabyte ? $"{Numeral.Of(bytes / Megabyte, 1)} MB" : $"{Numeral.Of(bytes / Gigabyte, 2)} GB";
 }
