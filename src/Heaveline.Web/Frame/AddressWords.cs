@@ -54,7 +54,7 @@ internal static class AddressWords
 
     private static IEnumerable<string> Own(string page) => page switch
     {
-        "" => [nameof(Pages.GaragePage.Find)],
+        "" => [nameof(Pages.GaragePage.Find), nameof(Pages.GaragePage.Brought)],
         "car" => [nameof(Pages.CarPage.Open)],
         "road" => [nameof(Pages.RoadPage.File), nameof(Pages.RoadPage.From), RoadDraft.Named, RoadDraft.Kinds],
         "sheet" => GarageSheet.Lines.SelectMany(line => new[] { line.Key, line.Key + Pages.SheetPage.ReadingsKey })
