@@ -44,7 +44,8 @@ public class SeenListTests
         FilmNumbers Of(double pitch, double share) => both.Numbers[0] with
         {
             Reach = 1.5,
-            PitchPerLift = new FilmNumber(pitch, 0.97 * pitch, 1.03 * pitch), HeaveShare = new FilmNumber(share, share - 0.05, share + 0.05),
+            PitchPerLift = new FilmNumber(pitch, 0.97 * pitch, 1.03 * pitch),
+            HeaveShare = new FilmNumber(share, share - 0.05, share + 0.05),
         };
         var changed = both with { Passes = [both.Passes[0], both.Passes[0]], Numbers = [Of(0.2, 0.1), Of(0.08, 0.8)] };
         Assert.True(changed.MayBeChanged);
