@@ -31,6 +31,24 @@ public class CureStopsTests
     }
 
     [Fact]
+    public void Where_another_load_meets_a_stop_sooner_and_as_before_that_load_is_named()
+    {
+        CureStance Stance(double left) => CureStance.Of(RideModel.Of(WithLeft(left), Full));
+        var (far, farther, near) = (Stance(0.020), Stance(0.022), Stance(0.005));
+        Assert.True(near.Accelerating < far.Accelerating);
+        var words = CureStopWords.Of([("driver", far, farther), ("four up with luggage", near, near)])!;
+        Assert.Contains(
+            $" under 'driver', soonest under 'four up with luggage', {CureStance.Print(near.Accelerating)} as before",
+            words,
+            StringComparison.Ordinal);
+        Assert.DoesNotContain("soonest", CureStopWords.Of([("driver", far, farther)])!, StringComparison.Ordinal);
+        Assert.Contains(
+            "and under 'four up with luggage' it stands on one as before",
+            CureStopWords.Of([("driver", far, farther), ("four up with luggage", Stance(-0.001), Stance(-0.001))])!,
+            StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void No_cure_of_such_a_car_is_told_to_meet_a_stop_from_more_than_1_g()
     {
         var answer = CureStudy.Run(new CureAsked

@@ -10,7 +10,7 @@ internal static class CureStopWords
 
     /// <summary>
     /// When a stop is first met in braking, accelerating and cornering, each under the load at which that is soonest of those under which it changes;
-    /// null where it changes under none.
+    /// null where it changes under none. A load under which it is sooner and stays so is named beside it.
     /// </summary>
     /// <param name="loads">Each load, with the car as described and the car with the change under it.</param>
     public static string? Of(IReadOnlyList<(string Load, CureStance Was, CureStance Now)> loads)
@@ -21,9 +21,18 @@ internal static class CureStopWords
                let changed = loads.Where(one => CureStance.Print(At(one.Was, k)) != CureStance.Print(At(one.Now, k))).ToArray()
                where changed.Length > 0
                let worst = changed.MinBy(one => At(one.Now, k))
-               select $"in {worst.Was.FirstStops[k].Doing} {Of(worst.Was, worst.Now, k)} under '{worst.Load}'",
+               select $"in {worst.Was.FirstStops[k].Doing} {Of(worst.Was, worst.Now, k)} under '{worst.Load}'{Sooner(loads, k, At(worst.Now, k))}",
         ];
         return told.Length == 0 ? null : $"a stop is first met, by the slope at rest: {string.Join("; ", told)}";
+    }
+
+    // What changes is not the soonest that there is: the reader's limit is the other.
+    private static string Sooner(IReadOnlyList<(string Load, CureStance Was, CureStance Now)> loads, int k, double at)
+    {
+        var soonest = loads.MinBy(one => At(one.Now, k));
+        return At(soonest.Now, k) >= at || CureStance.Print(At(soonest.Now, k)) == CureStance.Print(at) ? ""
+            : At(soonest.Now, k) > 0.0 ? $", soonest under '{soonest.Load}', {CureStance.Print(At(soonest.Now, k))} as before"
+            : $", and under '{soonest.Load}' it stands on one as before";
     }
 
     private static double At(CureStance stance, int k) => stance.FirstStops[k].At;
