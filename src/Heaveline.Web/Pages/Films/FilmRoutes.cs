@@ -1,4 +1,5 @@
 using System.Globalization;
+using Heaveline.Answers;
 using Heaveline.Files.Garages;
 using Heaveline.Films;
 using Heaveline.Studies;
@@ -23,15 +24,20 @@ internal static class FilmRoutes
     {
         routes.MapGet("/download/film.{ending}", (
             string ending, HttpRequest request, GarageView garage, PageStudy<FilmAsked, FilmAnswer, FilmView> study, ServeOptions options,
-            CancellationToken aborted) => Get(ending, request, garage, study, options, reading => reading.Asked, "", aborted));
+            CancellationToken aborted) => Get(
+                ending, request, garage, study, reading => reading.Asked, Film(ending, "", garage, options), aborted));
         routes.MapGet("/download/film-place.{ending}", (
             string ending, HttpRequest request, GarageView garage, PageStudy<FilmAsked, FilmAnswer, FilmView> study, ServeOptions options,
             CancellationToken aborted) => ending == "csv"
                 ? Task.FromResult(Results.NotFound())
-                : Get(ending, request, garage, study, options, reading => reading.AtPlace, "-place", aborted));
+                : Get(ending, request, garage, study, reading => reading.AtPlace, Film(ending, "-place", garage, options), aborted));
         routes.MapGet("/download/flash.{ending}", (
             string ending, HttpRequest request, GarageView garage, PageStudy<FlashAsked, FlashAnswer, FlashView> study, ServeOptions options,
-            CancellationToken aborted) => Flash(ending, request, garage, study, options, aborted));
+            CancellationToken aborted) => Get(
+                ending, request, garage, study, reading => reading.AskedOfLamp,
+                (view, name) => Download.Of(
+                    view.Answer, FlashStudy.Question.Word, options.Version, () => view.Figure.In(garage.Units), ending, $"{name}-lamp"),
+                aborted));
         routes.MapGet($"/{Frame}", (string? film, string? at, GarageView garage, FilmDoor door, HttpResponse response, CancellationToken aborted) =>
         {
             response.Headers.CacheControl = "no-store";
@@ -69,13 +75,17 @@ internal static class FilmRoutes
             },
             aborted);
 
-    private static Task<IResult> Flash(
+    private static Task<IResult> Get<TAsked, TAnswer, TView>(
         string ending,
         HttpRequest request,
         GarageView garage,
-        PageStudy<FlashAsked, FlashAnswer, FlashView> study,
-        ServeOptions options,
+        PageStudy<TAsked, TAnswer, TView> study,
+        Func<FilmReading, AskedReading<TAsked>> which,
+        Func<TView, string, IResult> file,
         CancellationToken aborted)
+        where TAsked : class
+        where TAnswer : Answer
+        where TView : class
     {
         if (!Download.IsEnding(ending))
         {
@@ -83,37 +93,9 @@ internal static class FilmRoutes
         }
 
         var reading = FilmReading.Of(PageChoices.Of(request.QueryString.Value ?? "", FilmReading.All, garage), garage);
-        return StudyDownload.Of(
-            study,
-            reading.AskedOfLamp,
-            view => Download.Of(
-                view.Answer, FlashStudy.Question.Word, options.Version, () => view.Figure.In(garage.Units), ending,
-                $"{Path.GetFileNameWithoutExtension(reading.Name)}-lamp"),
-            aborted);
+        return StudyDownload.Of(study, which(reading), view => file(view, Path.GetFileNameWithoutExtension(reading.Name ?? "")), aborted);
     }
 
-    private static Task<IResult> Get(
-        string ending,
-        HttpRequest request,
-        GarageView garage,
-        PageStudy<FilmAsked, FilmAnswer, FilmView> study,
-        ServeOptions options,
-        Func<FilmReading, AskedReading<FilmAsked>> which,
-        string what,
-        CancellationToken aborted)
-    {
-        if (!Download.IsEnding(ending))
-        {
-            return Task.FromResult(Results.NotFound());
-        }
-
-        var reading = FilmReading.Of(PageChoices.Of(request.QueryString.Value ?? "", FilmReading.All, garage), garage);
-        return StudyDownload.Of(
-            study,
-            which(reading),
-            view => Download.Of(
-                view.Answer, FilmStudy.Question.Word, options.Version, () => view.Figure.In(garage.Units), ending,
-                $"{Path.GetFileNameWithoutExtension(reading.Name)}-film{what}"),
-            aborted);
-    }
+    private static Func<FilmView, string, IResult> Film(string ending, string what, GarageView garage, ServeOptions options) => (view, name) =>
+        Download.Of(view.Answer, FilmStudy.Question.Word, options.Version, () => view.Figure.In(garage.Units), ending, $"{name}-film{what}");
 }
